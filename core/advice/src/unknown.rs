@@ -7,6 +7,7 @@ use facts::fact::SubjectId;
 use house::naming;
 use house::rating::EXTENDED_D;
 use house::record::{CableKind, EntryState, LengthKnown, Part, PartKind, PortEnd, Survey, reading_order};
+use house::story::field_name;
 use indexmap::IndexSet;
 use phrase::{Arg, Phrase};
 
@@ -65,8 +66,8 @@ pub fn unknowns(survey: &Survey, forecast: &Forecast) -> Vec<Unknown> {
     let unread = survey.unread.iter().map(|told| ("unknown-field", told));
     let impossible = survey.impossible.iter().map(|told| ("unknown-impossible", told));
     for (message, (subject, field)) in unread.chain(impossible) {
-        let what = Phrase::new(message).text("field", field);
-        search.add(*subject, naming::part(survey, *subject), what, Matters::Little);
+        let what = Phrase::new(message).phrase("field", field_name(field));
+        search.add(*subject, naming::thing(survey, *subject), what, Matters::Little);
     }
     let mut found = search.found;
     // On ways to failed tests what is most likely at fault comes first; sorting keeps the order of equals.

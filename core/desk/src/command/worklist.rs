@@ -86,9 +86,11 @@ fn tell_step(
         rows.push((context.word("desk-services"), services.join("; ")));
     }
     for caution in &step.cautions() {
-        // Said in full where it comes first; where it comes again, by the step that says it.
+        // Said in full where it comes first; where it comes again its head says what to do or leave.
         let said = match told.get(caution) {
-            Some(step) => Phrase::new("desk-caution-again").with("step", Arg::Count(*step)),
+            Some(step) => Phrase::new("desk-caution-again")
+                .phrase("head", caution.phrase().attribute("head"))
+                .with("step", Arg::Count(*step)),
             None => caution.phrase(),
         };
         let row = (context.word("desk-caution"), context.say(&said));

@@ -62,7 +62,10 @@ fn the_ninth_leg_of_an_eight_way() {
     let eight = "[[part]]\ntag = \"S1\"\nkind = \"splitter\"\nlegs = 8\nfrom = \"E1\"\n";
     let ninth = "[[part]]\ntag = \"O9\"\nkind = \"outlet\"\nfrom = \"S1\"\nport = 9\n";
     let told = refused(house(&format!("{eight}{ninth}")));
-    assert_told(&told, &["(1 problem)", "Line 13, [[part]] O9, port", "found 9", "one of the 8 legs of S1"]);
+    assert_told(
+        &told,
+        &["(1 problem)", "Line 13, [[part]] O9, port", "found 9", "one of the 8 outputs (legs) of S1"],
+    );
 }
 
 #[test]
@@ -79,7 +82,7 @@ fn nine_losses_of_eight_legs() {
     let told = refused(house(&format!(
         "[[part]]\ntag = \"S1\"\nkind = \"splitter\"\nlegs = 8\nloss = [{losses}]\nfrom = \"E1\"\n"
     )));
-    assert_told(&told, &["(1 problem)", "[[part]] S1, loss", "found 9", "each of the 8 legs"]);
+    assert_told(&told, &["(1 problem)", "[[part]] S1, loss", "found 9", "each of the 8 outputs (legs)"]);
 }
 
 #[test]
@@ -183,7 +186,7 @@ fn a_leg_must_be_named_where_there_are_several() {
         "[[part]]\ntag = \"S1\"\nkind = \"splitter\"\nlegs = 3\nfrom = \"E1\"\n\
          [[part]]\ntag = \"O1\"\nkind = \"outlet\"\nfrom = \"S1\"\n",
     ));
-    assert_told(&told, &["(1 problem)", "[[part]] O1, port", "one of the 3 legs of S1"]);
+    assert_told(&told, &["(1 problem)", "[[part]] O1, port", "one of the 3 outputs (legs) of S1"]);
 }
 
 #[test]

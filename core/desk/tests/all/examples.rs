@@ -119,7 +119,7 @@ fn played(desk: &Desk, line: &str) -> Vec<String> {
             desk.done(&["take", "back.lwk", "NAME.legwork"]);
             std::fs::remove_dir_all(desk.work().join("guest.legwork")).unwrap();
         }
-        Some("forget") => said.push("--yes".into()),
+        Some("forget" | "remove") => said.push("--yes".into()),
         Some("bring-back") => {
             desk.done(&["remove", "NAME.legwork", "O2"]);
         }

@@ -39,7 +39,7 @@ fn house_of(field: &str, said: &str) -> String {
 
 /// Labels as long as one may be, filled up by notes.
 fn long_labels() -> String {
-    format!("{}\"\nnote = \"{}", "5-1000 1.5dB -7 ".repeat(63), "n".repeat(3_080))
+    format!("{}\"\nnote = \"{}", "5-1000 1.5dB -7 ".repeat(63), "n".repeat(2_720))
 }
 
 /// What the process held at most, kB. It is asked for until it is gone, since the system tells it of the living.

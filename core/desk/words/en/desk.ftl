@@ -139,9 +139,9 @@ sheet-no-room = the name of a [[room]] in this sheet
 sheet-no-room-near = the name of a [[room]] in this sheet
     .do = Did you mean "{ $near }"?
 sheet-legs-label = { $legs } legs, as the label says
-    .do = Count the legs and read the label again; correct the one that is wrong.
-sheet-loss-count = one loss for all legs, or one for each of the { $legs } legs
-    .do = Write the losses in the order of the legs.
+    .do = Count the outputs (legs) and read the label again; correct the one that is wrong.
+sheet-loss-count = one loss for all outputs, or one for each of the { $legs } outputs (legs)
+    .do = Write the losses in the order of the outputs.
 sheet-of-kind = no such field here: it belongs to kind = "{ $kind }"
     .do = Remove the field, or correct the kind.
 sheet-measured = a Touchstone file that can be read ({ $reason })
@@ -164,8 +164,8 @@ sheet-feed-and-from = either feed = "nothing" or from = "TAG"
     .do = Remove one of the two.
 sheet-entry-fed = no feed: an entry is where the cable comes in from outside
     .do = Remove the field, or correct the kind. Tell the cable with the part that the entry feeds.
-sheet-run-of-nothing = from = "TAG" as well: a port and a cable run need a part that they come from
-    .do = Add from, or put what is known into a note while the run is not traced.
+sheet-run-of-nothing = from = "TAG" as well: a port and a cable need a part that they come from
+    .do = Add from, or put what is known into a note while the cable is not traced.
 sheet-loop = a way that leads up to an entry ("<" reads "is fed from")
     .do = Follow the cable again: one of these is fed from somewhere else.
 sheet-too-deep = at most { $most } parts in a row
@@ -173,18 +173,18 @@ sheet-too-deep = at most { $most } parts in a row
 
 ## Ports
 
-sheet-port = one of the { $count } legs of { $tag }: port = 1 to { $count }
-    .do = Follow the cable to { $tag } and write the number of the leg.
+sheet-port = one of the { $count } outputs (legs) of { $tag }: port = 1 to { $count }
+    .do = Follow the cable to { $tag } and write the number of the output.
 sheet-port-one = port = 1: { $tag } has one way out
     .do = Leave the port out, or correct "from".
 sheet-port-none = another part: { $tag } feeds nothing on
     .do = Correct "from". An outlet that passes the cable on needs passes_on = true.
-sheet-port-unknown = the number of legs of { $tag } first; as long as it is not known, only ports 1 and 2 are taken
+sheet-port-unknown = the number of outputs (legs) of { $tag } first; as long as it is not known, only ports 1 and 2 are taken
     .do = Add legs or the label to { $tag }, and port here.
 sheet-port-modem = a port of { $tag }: 1 to { $count }, the last of which is also called "modem"
     .do = Follow the cable to { $tag } and write the port.
 sheet-port-twice = one cable on each port, but { $one } and { $other } are both on port { $port } of { $tag }
-    .do = Look again which leg each cable is on; if there is a small splitter between, add it as a part.
+    .do = Look again which output each cable is on; if there is a small splitter between, add it as a part.
 sheet-end-taken = nothing here: { $tag } is fed from this port
     .do = Remove this end, or correct the port of { $tag }.
 
@@ -207,9 +207,9 @@ desk-more-problems = And { $count } more { $count ->
 desk-sheet-made = Made { $survey }: { $parts } { $parts ->
     [one] part
    *[other] parts
-}, { $runs } cable { $runs ->
-    [one] run
-   *[other] runs
+}, { $runs } { $runs ->
+    [one] cable
+   *[other] cables
 }, { $rooms } { $rooms ->
     [one] room
    *[other] rooms
@@ -236,7 +236,7 @@ desk-demo-wrote = What was written
 
 desk-forecast = What gets through
 desk-forecast-from = From { $bridge }, where the adapter at the router joins the coax, to each room:
-desk-forecast-no-bridge = Nobody has said yet at which outlet the adapter near the router shall stand, so no rates can be told. Add bridge = true to the adapter of that outlet.
+desk-forecast-no-bridge = Nobody has said yet at which outlet the adapter near the router will stand, so no rates can be told. Add bridge = true to the adapter of that outlet.
 desk-forecast-no-rooms = No room asks for the network yet: give a room a wish, or an outlet an adapter.
 desk-down = to the room
 desk-up = from the room
@@ -245,7 +245,7 @@ desk-wish = wished
 desk-wish-told = { $down } to the room, { $up } from it: { $met }
 desk-met-yes = met, in nine cases of ten or more
 desk-met-likely = likely met
-desk-met-hangs = hangs on a by-pass that nobody knows of
+desk-met-hangs = depends on a by-pass that nobody has checked
 desk-met-unlikely = unlikely to be met
 desk-met-not-known = not known
 desk-met-measured = met, as measured: { $down } and { $up }
@@ -275,7 +275,7 @@ desk-finding = { $weight }: { $what }
 desk-why = why
 desk-source = source
 desk-cautions = Before you touch anything
-desk-cautions-first = Local code and licensed trades go first.
+desk-cautions-first = Local code and licensed trades come first.
 
 ## legwork worklist
 
@@ -299,7 +299,7 @@ desk-how = how
 desk-caution = caution
 desk-services = TV, modem
 desk-back = put it back
-desk-caution-again = as in step { $step }
+desk-caution-again = { $head } (in full at step { $step })
 desk-check = check
 desk-takes = takes
 desk-minutes = about { $minutes } minutes
@@ -434,7 +434,7 @@ desk-changes-two = What would then share one port with another part: { $tags }
 desk-changes-yes = Nothing was changed. Say --yes to make these changes; what the sheet leaves out stays as it is.
 desk-part-copied = { $part } is like { $like }, and not traced to a feed yet.
 desk-survey-pattern = Made { $survey }, built like the first: its parts, cables, labels and rooms. Nothing of who lives there, and nothing that was measured, photographed or noted, went along.
-desk-search = "{ $word }" stands { $count ->
+desk-search = “{ $word }” stands { $count ->
     [0] nowhere here.
     [one] in one place:
    *[other] in { $count } places:
@@ -550,9 +550,9 @@ desk-repair-said-again = { $count ->
    *[other] { $count } fields were said again in your name, because what they replaced is lost.
 }
 desk-repair-needs = Nothing on this computer has what is lost. Nothing was changed.
-desk-repaired-from-nothing = The database of this survey was gone. It was built anew from the file, { $facts } records in all.
-desk-repaired-from = The database of this survey was damaged. It was built anew from what could be read and from the file, { $facts } records in all. The damaged one was kept as { $damaged }.
-desk-upheaval = If that is meant, say --rearrange. It can be put back for { -days-to-put-back }.
+desk-repaired-from-nothing = The database of this survey was gone. It was rebuilt from the file, { $facts } records in all.
+desk-repaired-from = The database of this survey was damaged. It was rebuilt from what could be read and from the file, { $facts } records in all. The damaged one was kept as { $damaged }.
+desk-upheaval = If that is meant, say --rearrange. It can be taken back for { -days-to-put-back }.
 desk-damaged = Try: legwork surveys repair SURVEY. If records are lost, a file of this survey may have them: legwork surveys repair SURVEY --from FILE. To go on without them: legwork surveys repair SURVEY --without-lost.
 
 ## The record: files
@@ -613,7 +613,7 @@ desk-look-author = from { $author }: { $count ->
 desk-look-disagreements = People would disagree on
 desk-look-settled = It settles
 desk-look-forgotten = It asks to be forgotten for ever
-desk-look-upheaval = It changes most of this survey: { $gone } of { $things } things would go, and { $changed } of { $parts } parts would go or hang elsewhere. Taking it in needs --rearrange.
+desk-look-upheaval = It changes most of this survey: { $gone } of { $things } things would go, and { $changed } of { $parts } parts would go or be fed from elsewhere. Taking it in needs --rearrange.
 desk-wish-to-forget = { $what }, asked by { $author } (who asks is a claim, no proof)
 desk-wish-nobody = nobody by name: it came without what was said
 desk-look-nothing-changed = This was a look; nothing was changed.
@@ -638,7 +638,7 @@ desk-taken-waiting = { $count ->
     [one] 1 thing that it asks to be forgotten was not forgotten: it waits
    *[other] { $count } things that it asks to be forgotten were not forgotten: they wait
 } for your answer. To see what, and to answer:
-desk-taken-back = For { -days-to-put-back } this puts it back:
+desk-taken-back = For { -days-to-put-back } this takes it back:
 desk-taken-disagreements = To see what people disagree on:
 desk-wishes = Asked to be forgotten
 desk-wishes-count = { $count ->
@@ -652,7 +652,7 @@ desk-wishes-forgotten = Forgotten for ever: { $count ->
    *[other] { $count } records.
 }
 desk-wishes-refused = Kept. You are not asked about it again.
-desk-put-back-later = Put back: what stood before the last file is written again, wherever what it brought still stood ({ $facts ->
+desk-put-back-later = Taken back: what stood before the last file is written again, wherever what it brought still stood ({ $facts ->
     [one] 1 record
    *[other] { $facts } records
 } of the file).
@@ -660,7 +660,7 @@ desk-put-back-kept = Kept for good: what the last file brought ({ $facts ->
     [one] 1 record
    *[other] { $facts } records
 }) can be undone in single steps only.
-desk-put-back = Put back: the { $facts ->
+desk-put-back = Taken back: the { $facts ->
     [one] record
    *[other] { $facts } records
 } that the last file brought { $facts ->
@@ -684,13 +684,13 @@ desk-doing-pack = packing
 
 ## What went wrong. The user typed paths, options and commands, so they stand here; all else is said as the guide says it.
 
-desk-error-not-set = what { $field } of "{ $word }" is to say was not taken. Nothing was changed.
-desk-error-not-set-field = "{ $field }" cannot be set of "{ $word }"; what can be set of it: { $known }. Nothing was changed.
-desk-error-not-set-thing = nothing of "{ $word }" is set so; what a photo shows says legwork photo assign. Nothing was changed.
-desk-error-not-set-needed = { $field } of "{ $word }" cannot be left open. Nothing was changed.
-desk-error-not-set-taken = { $field } of "{ $word }": something else here is called so already. Nothing was changed.
-desk-error-not-set-run = { $field } of "{ $word }" is told of the cable that leads to it, and it is not known what feeds it. Say that first: legwork set NAME.legwork THING from TAG port NUMBER
-desk-error-tag-twice = two parts here have the tag "{ $tag }", so that a sheet cannot tell which it means. Give one of them another tag first. Nothing was changed.
+desk-error-not-set = what { $field } of “{ $word }” is to say was not taken. Nothing was changed.
+desk-error-not-set-field = “{ $field }” cannot be set of “{ $word }”; what can be set of it: { $known }. Nothing was changed.
+desk-error-not-set-thing = nothing of “{ $word }” is set so; what a photo shows says legwork photo assign. Nothing was changed.
+desk-error-not-set-needed = { $field } of “{ $word }” cannot be left open. Nothing was changed.
+desk-error-not-set-taken = { $field } of “{ $word }”: something else here is called so already. Nothing was changed.
+desk-error-not-set-run = { $field } of “{ $word }” is told of the cable that leads to it, and it is not known what feeds it. Say that first: legwork set NAME.legwork THING from TAG port NUMBER
+desk-error-tag-twice = two parts here have the tag “{ $tag }”, so that a sheet cannot tell which it means. Give one of them another tag first. Nothing was changed.
 desk-error-no-tags = nothing here has a tag, so there is none to print.
 desk-error-empty-word = say what to look for.
 desk-read-only = nothing can be written in { $path }; it is only read.
@@ -712,16 +712,16 @@ desk-error-read = { $path } cannot be read: { $why }. Check the name and that yo
 desk-error-write = { $path } cannot be written: { $why }. Check that its folder is there and that you may write in it.
 desk-error-output = the answer cannot be written: { $why }.
 desk-error-no-home = there is no folder to keep this computer’s author id in: set HOME, XDG_CONFIG_HOME or LEGWORK_HOME.
-desk-error-no-such-thing = nothing here has the tag, name or id "{ $word }". Nothing was changed.
-desk-error-no-such-thing-near = nothing here has the tag, name or id "{ $word }"; did you mean "{ $near }"? Nothing was changed.
-desk-error-ambiguous = "{ $word }" may mean { $count } things here; use more of an id instead: { $ids }. Nothing was changed.
-desk-error-no-such-field = nobody ever said anything about "{ $field }" of this; what was said: { $known }. Nothing was changed.
+desk-error-no-such-thing = nothing here has the tag, name or id “{ $word }”. Nothing was changed.
+desk-error-no-such-thing-near = nothing here has the tag, name or id “{ $word }”; did you mean “{ $near }”? Nothing was changed.
+desk-error-ambiguous = “{ $word }” may mean { $count } things here; use more of an id instead: { $ids }. Nothing was changed.
+desk-error-no-such-field = nobody ever said anything about “{ $field }” of this; what was said: { $known }. Nothing was changed.
 desk-field-known = { $name } ({ $field })
 desk-id = { $id }
 desk-id-named = { $id } ({ $thing })
 desk-thing-lost = something whose name is lost too ({ $id })
-desk-error-wrong-thing = "{ $word }" is { $what }. Nothing was changed.
-desk-error-not-for-photos = neither a part nor a cable run, and photos show parts and cable runs
+desk-error-wrong-thing = “{ $word }” is { $what }. Nothing was changed.
+desk-error-not-for-photos = neither a part nor a cable, and photos show parts and cables
 desk-error-not-a-part = no part
 desk-error-not-a-photo = no photo; legwork photo list shows their ids
 desk-error-whole-survey = the survey as a whole; name one field of it, such as place, or see legwork surveys --help
@@ -733,19 +733,19 @@ desk-error-picture = { $path }: { $why } Nothing was written.
 desk-error-no-pictures = { $path }: there is no JPEG or PNG picture. Nothing was written.
 desk-error-list = { $path }, line { $line }: { $why }
 desk-error-list-line = there are { $found } words, and a line is PHOTO THING, or PHOTO THING ROLE. Nothing was changed.
-desk-error-list-role = "{ $word }" is no role; a role is before, after, label or place. Nothing was changed.
-desk-error-list-twice = the photo "{ $word }" stands on line { $first } already. Nothing was changed.
+desk-error-list-role = “{ $word }” is no role; a role is before, after, label or place. Nothing was changed.
+desk-error-list-twice = the photo “{ $word }” stands on line { $first } already. Nothing was changed.
 desk-error-list-text = the list is not text in UTF-8. Save it as UTF-8 and try again. Nothing was changed.
 desk-error-list-empty = { $path }: the list names no photo. Nothing was changed.
 desk-error-pictures-partly = { $done } of { $of } pictures were taken in, then it ended: { $why }
 desk-error-page = The page cannot be served on this computer: { $why }
-desk-error-page-folder = There is no place for the page's own files: { $why }
+desk-error-page-folder = There is no place for the page’s own files: { $why }
 desk-error-page-random = This computer gives no random numbers, without which the page could not be kept from strangers. Nothing was begun.
 desk-error-stopped = stopped as you wished.
 desk-error-not-confirmed = { $what }. Nothing was changed; say --yes to do it.
 desk-error-would-forget = records that would be forgotten for ever: { $records }
 desk-error-would-put-back = more was written, or something was forgotten, since the file was taken in, so what stood before it would be written again as records of yours, which others read too
-desk-remove-carries = on { $thing } hang { $things }
+desk-remove-carries = to { $thing } belong { $things }
 desk-error-would-remove = before it is removed: { $things }; all of it would stay, and wait there without it
 desk-error-would-delete = the survey would be deleted for ever, photos and all; legwork surveys aside only sets it aside
 desk-error-empty-note = an empty note says nothing. Write what it is to say; to list the notes, leave TEXT out.

@@ -112,7 +112,7 @@ fn a_question_answered_by_one_touch_is_read_by_that_touch() {
                 let unsure = choice.options.iter().find(|option| option.unsure).or(choice.options.first());
                 let picked = vec![unsure.expect("an option").key.clone()];
                 if !unread.is_empty() {
-                    assert!(text(&screen).contains("Read this before you go on."), "{}", text(&screen));
+                    assert!(text(&screen).contains("read this before you go on"), "{}", text(&screen));
                 }
                 walk.guide.act(&Deed::Pick { key: choice.key.clone(), picked }).unwrap();
                 read.extend(unread.into_iter().map(|head| (head, screen.name.clone())));

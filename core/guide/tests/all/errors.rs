@@ -245,7 +245,8 @@ fn a_text_too_long_is_said_and_still_there() {
         walk.act(&press("make"));
         let screen = walk.guide.screen();
         let limit = Arg::Count(facts::fact::MAX_VALUE_BYTES as u64);
-        assert_told(&walk, &Phrase::new("error-text-too-long").with("limit", limit));
+        let told = Phrase::new("error-text-too-long").phrase("what", house::story::field_name("name"));
+        assert_told(&walk, &told.with("found", Arg::Count(40_002)).with("limit", limit));
         assert_eq!((&screen.name, &screen.blocks), (&before.name, &before.blocks));
         assert!(walk.guide.open_folder().is_none());
     }

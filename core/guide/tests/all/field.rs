@@ -150,7 +150,7 @@ fn a_print_read_on_this_device_before_costs_one_touch_in_another_survey() {
     let home = home();
     let mut hand = Hand::in_new(home.path(), "First house");
     hand.add("splitter");
-    let label = hand.row("its print");
+    let label = hand.row("its label");
     hand.press(&label);
     assert!(hand.keys("seen:").is_empty());
     hand.write("text", "4-WAY SPLITTER 5-1000MHz 7dB");
@@ -161,11 +161,11 @@ fn a_print_read_on_this_device_before_costs_one_touch_in_another_survey() {
     hand.make("Second house");
     // Not offered for another kind of part.
     hand.add("amplifier");
-    let label = hand.row("its print");
+    let label = hand.row("its label");
     hand.press(&label);
     assert!(hand.keys("seen:").is_empty());
     hand.add("splitter");
-    let label = hand.row("its print");
+    let label = hand.row("its label");
     hand.press(&label);
     hand.photo("label-photo", 1);
     let before = hand.touches;
@@ -178,7 +178,7 @@ fn a_print_read_on_this_device_before_costs_one_touch_in_another_survey() {
     assert_eq!((part.rating.legs, part.rating.leg_losses_db), (4, vec![7.0; 4]));
     // And the same once more here: as the last.
     hand.add("splitter");
-    let label = hand.row("its print");
+    let label = hand.row("its label");
     hand.press(&label);
     let before = hand.touches;
     hand.press("same");
@@ -217,17 +217,17 @@ fn the_same_as_last_answers_cable_connectors_and_device_with_one_touch() {
     assert!(hand.says("The same as last: 59 series"));
     hand.press("same");
     assert_eq!(hand.screen().name, "free-run");
-    open(&mut hand, 0, "plugs");
+    open(&mut hand, 0, "connectors");
     hand.pick("near", &["crimp"]);
     hand.pick("far", &["twist_on"]);
     hand.press("next");
     // A bad plug is not handed on.
-    open(&mut hand, 1, "plugs");
+    open(&mut hand, 1, "connectors");
     assert!(!hand.keys("same").contains(&"same".to_owned()));
-    open(&mut hand, 0, "plugs");
+    open(&mut hand, 0, "connectors");
     hand.pick("far", &["compression"]);
     hand.press("next");
-    open(&mut hand, 1, "plugs");
+    open(&mut hand, 1, "connectors");
     assert!(hand.says("The same as last: a crimped connector, tight and a compression connector"));
     hand.press("same");
     let survey = hand.survey();

@@ -42,7 +42,7 @@ fn a_part_is_changed_joined_removed_and_taken_back() {
     hand.pick("kind", &["terminator"]);
     hand.pick("port", &["2"]);
     hand.press("make");
-    assert!(hand.says("Something hangs there already"));
+    assert!(hand.says("Something is connected there already"));
     hand.pick("port", &["1"]);
     hand.press("make");
     assert_eq!(hand.survey().wiring.on_port(splitter, 1).count(), 1);

@@ -82,7 +82,7 @@ pub fn assert_translated(screen: &Screen) {
 }
 
 /// The same screen, but for what was said about the last deed and how one came here: neither is kept. What follows from
-/// the survey is worked out anew where it is told; until then the overview says so.
+/// the survey is worked out again where it is told; until then the overview says so.
 fn assert_same(resumed: Screen, shown: Screen, when: &str) {
     let [resumed, shown] = [resumed, shown].map(without_results);
     if resumed != shown {
@@ -239,7 +239,7 @@ fn a_name_that_is_not_taken_leaves_no_survey() {
     let mut after = walk.guide.screen();
     let told = std::mem::take(&mut after.notices);
     assert!(matches!(told.as_slice(), [one] if one.role == NoticeRole::Problem), "{told:?}");
-    assert!(told[0].words.contains("too long"), "{told:?}");
+    assert!(told[0].words.contains("Too long: the name takes up 10002"), "{told:?}");
     assert_eq!(after, before, "what was typed is still there");
     let left: Vec<_> =
         std::fs::read_dir(walk.home.path()).unwrap().map(|entry| entry.unwrap().path()).collect();

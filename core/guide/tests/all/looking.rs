@@ -347,5 +347,5 @@ fn what_hangs_on_a_thing_is_said_before_it_is_removed() {
     for says in ["4 parts", "3 cables", "1 photo", "1 note"] {
         assert!(splitter.contains(says), "{splitter}");
     }
-    assert!(asked("O4").contains("Nothing else hangs on it"));
+    assert!(asked("O4").contains("Nothing else belongs to it"));
 }

@@ -26,7 +26,7 @@ fn every_screen_as_text() {
     assert_ways(&walk);
     // What is traced by what goes dead has an order of work of its own, wherever the method stands: with its supply out an
     // amplifier lets nothing through.
-    let traced: Vec<_> = walk.shown.iter().filter(|(_, text)| text.contains("ook what goes dead:")).collect();
+    let traced: Vec<_> = walk.shown.iter().filter(|(_, text)| text.contains("ee what goes dead:")).collect();
     assert!(traced.len() >= 2, "{traced:?}");
     for (name, text) in traced {
         for words in ["leave an amplifier’s own plug in", "With a tone tracer, and before", "thunderstorm"]

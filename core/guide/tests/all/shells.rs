@@ -134,7 +134,7 @@ fn print_that_the_device_recognised_is_offered_and_counts_once_it_is_taken() {
     });
     guide.act(&Deed::Press { key: part.expect("the amplifier") }).unwrap();
     let asks = guide.screen().blocks.iter().find_map(|block| match block {
-        Block::Rows(rows) => rows.rows.iter().find(|row| row.head.contains("print"))?.key.clone(),
+        Block::Rows(rows) => rows.rows.iter().find(|row| row.head.contains("its label"))?.key.clone(),
         _ => None,
     });
     guide.act(&Deed::Press { key: asks.expect("the question about its print") }).unwrap();

@@ -135,7 +135,7 @@ fn a_damaged_survey_says_so_and_is_mended_with_a_file() {
         ann.file(&file);
         says(&ann.guide.screen(), "Mill House");
         ann.press("mend-with-file");
-        says(&ann.on("one-survey"), "built anew");
+        says(&ann.on("one-survey"), "rebuilt");
         ann.press("open");
         assert_eq!(shown(&ann.folder()), before);
         // Nothing is left beside the surveys.

@@ -132,3 +132,106 @@ fn no_sentence_for_a_user_stands_in_code() {
         assert!(literals().iter().any(|literal| literal.text == text), "no longer there: {text}");
     }
 }
+
+/// Forms that no sentence uses, and what stands in their place: `DEVELOPERS.md`, “The words”.
+const NEVER: [(&str, &str); 34] = [
+    ("bypass", "by-pass"),
+    ("toward ", "towards"),
+    ("color", "colour"),
+    ("gray", "grey"),
+    ("center", "centre"),
+    ("fiber", "fibre"),
+    ("analog ", "analogue"),
+    ("license,", "licence, where it is a thing"),
+    ("a cable run", "cable"),
+    ("cable runs", "cables"),
+    ("run of coax", "coax cable"),
+    ("screw plug", "screw connector"),
+    ("bad plug", "bad connector"),
+    ("poor plug", "poor connector"),
+    ("the plugs ", "the connectors"),
+    ("its print", "its label"),
+    ("the print says", "the label says"),
+    ("without a tag", "a name: every thing has one"),
+    ("well formed", "what is wrong, and what to do"),
+    ("well-formed", "what is wrong, and what to do"),
+    (" anew", "again"),
+    ("tells of", "says, shows, describes"),
+    ("of which nobody", "that nobody"),
+    ("of which nothing", "about which nothing"),
+    ("nobody knows where", "whose far end is not known"),
+    ("weighed", "considered, tried"),
+    ("hangs on", "depends on; is fed from"),
+    ("hang on", "depend on; be fed from"),
+    ("look whether", "check whether"),
+    ("look which", "check which"),
+    ("look what", "see what"),
+    ("holds dc back", "blocks DC"),
+    ("hold dc back", "blocks DC"),
+    ("shall ", "should, will"),
+];
+
+/// What a user may read of a file of words, line by line: no comments, no ids, none of Fluent's own literals.
+fn sentences(path: &Path) -> Vec<(usize, String, String)> {
+    let text = std::fs::read_to_string(path).unwrap();
+    let (mut id, mut found) = (String::new(), Vec::new());
+    for (number, line) in text.lines().enumerate() {
+        if line.starts_with('#') {
+            continue;
+        }
+        let is_id = |id: &str| {
+            !id.is_empty() && id.bytes().all(|sign| sign.is_ascii_alphanumeric() || b"-_".contains(&sign))
+        };
+        let said = match line.split_once(" =") {
+            Some((own, said)) if is_id(own) => {
+                own.clone_into(&mut id);
+                said
+            }
+            Some((own, said)) if own.trim_start().starts_with('.') => said,
+            _ => line,
+        };
+        found.push((number + 1, id.clone(), without_code(said)));
+    }
+    found
+}
+
+/// A line without what Fluent works out: placeables, selectors, the names of variants.
+fn without_code(said: &str) -> String {
+    let mut plain = String::new();
+    let mut rest = said;
+    while let Some((before, after)) = rest.split_once('{') {
+        plain.push_str(before);
+        // A placeable that ends on a later line holds nothing but its selector here.
+        rest = after.split_once('}').map_or("", |(_, after)| after);
+    }
+    plain.push_str(rest);
+    let variant = plain.trim_start();
+    match variant.strip_prefix("*[").or(variant.strip_prefix('[')).and_then(|line| line.split_once(']')) {
+        Some((_, said)) => said.to_owned(),
+        None => plain,
+    }
+}
+
+#[test]
+fn one_word_a_thing_and_one_english() {
+    let folder = |folder: &str| files(&Path::new(env!("CARGO_MANIFEST_DIR")).join(folder), "ftl");
+    let all = [ftl_files(), folder("../desk/words/en"), folder("../page/words/en")].concat();
+    let mut wrong = Vec::new();
+    for path in all {
+        for (line, id, said) in sentences(&path) {
+            let place = format!("{}:{line} {id}", path.file_name().unwrap().to_string_lossy());
+            let lower = format!("{} ", said.to_lowercase());
+            for (never, instead) in NEVER {
+                if lower.contains(never) {
+                    wrong.push(format!("{place}: “{never}”, say: {instead}"));
+                }
+            }
+            // What a sheet should have said is quoted as it is typed there.
+            let quotes_signs = id.starts_with("sheet-") || id == "error-folder-name";
+            if !quotes_signs && (said.contains('"') || said.contains('\'')) {
+                wrong.push(format!("{place}: a straight quotation mark in {said}"));
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{wrong:#?}");
+}

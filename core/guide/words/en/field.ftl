@@ -65,9 +65,9 @@ free-part = { $part }
     .gone = A part
 free-fed = gets its signal from: { $port }
 free-rated = rated: { $rated }
-free-not-rated = its numbers (rating) are not known yet; it is counted with a range
+free-not-rated = its numbers (rating) are not known yet; a range is assumed
 free-measured = measured by an instrument
-free-no-length = the length: not known yet; it is counted with a range
+free-no-length = the length: not known yet; a range is assumed
 free-wiring = Port by port
 free-port-in = Input
 free-port = Output (leg) { $port }
@@ -97,14 +97,14 @@ free-entry-kind = What comes in?
 
 # --- a new part
 free-new-part = A new part
-free-new-loose = It is kept as found, and not traced yet. Where it hangs can be said later.
+free-new-loose = It is kept as found, and not traced yet. What feeds it can be said later.
 free-new-behind = A new part behind { $part }
 free-which-port = On which output (leg)?
 free-port-free = Output { $port }
 free-port-before = Output { $port }, in front of { $part }
-free-between = It is put in front of { $part }, which then hangs on it.
-free-port-taken = Something hangs there already, and nothing can hang on such a part. Choose a free output.
-free-entry-hangs-on-nothing = An entry hangs on nothing: it is where the cable comes in. Add it from the list of parts.
+free-between = It is put in front of { $part }, which it then feeds.
+free-port-taken = Something is connected there already, and such a part feeds nothing on. Choose a free output.
+free-entry-hangs-on-nothing = Nothing in the house feeds an entry: it is where the cable comes in. Add it from the list of parts.
 
 # --- cables
 free-runs-rows = By tag, or by what they feed
@@ -114,7 +114,7 @@ free-add-run = Add a cable that was found
 free-run-feeds = It feeds
 free-run-may-feed = If you know which one it is, choose it
 free-remove-run = Remove it from the survey
-    .question = Remove { $run }? { $hangs } What it feeds stays fed, over a cable of which nothing is known. It can be brought back.
+    .question = Remove { $run }? { $hangs } What it feeds stays fed, over a cable about which nothing is known. It can be brought back.
     .yes = Remove
     .no = Keep it
 
@@ -185,7 +185,7 @@ free-choose-all = Choose all
 free-choose-none = Choose none
 free-choose-first = Please choose one or more photos first, then the part.
 free-role = What do they show?
-free-role-label = The print
+free-role-label = The label
 free-role-place = The place
 free-role-before = Before the work
 free-role-after = After the work
@@ -202,7 +202,7 @@ free-assign-to =
         [one] The chosen photo shows
        *[other] The { $count } chosen photos show
     }
-free-prints = Prints still to be typed
+free-prints = Labels still to be typed
 free-photo = A photo
     .gone = A photo
 free-photo-of = shows { $thing }
@@ -228,7 +228,7 @@ free-meter-lead = Where do you measure?
 free-meter-so-far = Measured so far, the newest first
 free-meter-at = Readings at { $part }
 free-meter-how = Type what the meter shows and keep it; then the next frequency. Only level and error ratio of the TV cable: nothing of the mains.
-free-meter-port = At which of its plugs?
+free-meter-port = At which of its connectors?
 free-mhz = Frequency
 free-dbmv = Level
 free-mer = How clean it arrives (error ratio, MER)
@@ -252,9 +252,9 @@ free-here-rows = In front of me is
 free-at-outlet = An outlet
     .about = a socket where a TV, modem or adapter is screwed on
 free-at-splitter = A splitter
-    .about = a metal box, one plug IN and two or more OUT
+    .about = a metal box, one connector marked IN and two or more marked OUT
 free-at-amplifier = An amplifier
-    .about = it has a power supply, or a plug marked PWR
+    .about = it has a power supply, or a connector marked PWR
 free-at-other = Something else, or I cannot tell what it is
 free-at-entry = The place where the cable comes in
 free-stand = In front of { $part }

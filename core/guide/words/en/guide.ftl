@@ -2,7 +2,7 @@
 
 text = { $text }
 caution = Take care
-caution-unread = Take care. Read this before you go on.
+caution-unread = Take care, and read this before you go on
 caution-read = I have read this. { $press }
 head-why = Why this matters
 head-how = What to look for
@@ -17,7 +17,7 @@ said-not-sure = not sure
 open = open
 device-name-too-long = Too long: your name has { $found } letters, and at most { $limit } fit. It was left as it was. Shorten it under “This device”.
 device-full = There is no space left to keep what holds for this device. Nothing was changed. Free some space and try again.
-device-not-kept = What holds for this device could not be read or written. Nothing was changed. Look whether its storage is there, and try again.
+device-not-kept = What holds for this device could not be read or written. Nothing was changed. Check whether its storage is there, and try again.
 gone = This is not there any more. Go on to what is open.
 not-answered = Please choose or write something first, or leave it for later.
 more-rows = Show more
@@ -46,7 +46,7 @@ surveys-parts =
     }
 
 new-survey = A new survey
-new-survey-lead = What shall this survey be called?
+new-survey-lead = What should this survey be called?
 new-survey-why = Any name by which you find it again. It is kept on this device only; nothing is sent anywhere.
 new-survey-name = Name
 new-survey-hint = for example: Our house
@@ -78,11 +78,11 @@ put-off-all = Take up all in order
 
 take-photo-before = Photo of how it is now
 take-photo-after = Photo of how it is after the work
-take-photo-label = Photo of the print on it
+take-photo-label = Photo of its label
 take-photo-place = Photo of where it is
 photo-before = photo from before the work
 photo-after = photo from after the work
-photo-label = photo of its print
+photo-label = photo of its label
 photo-place = photo of its place
 photo-of-part = photo of it
 

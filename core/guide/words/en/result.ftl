@@ -42,7 +42,7 @@ door-half = half done
 # --- while something is worked out
 
 work-running = Working it out
-work-running-why = Hundreds of ways that the house may be are tried, since not everything is known exactly. You can leave this screen meanwhile.
+work-running-why = Hundreds of versions of the house are tried, since not everything is known exactly. You can leave this screen meanwhile.
 work-stop = Stop
 work-stopped = This was stopped, so nothing is shown. What you answered is kept.
 work-not-begun = Something was changed since this was worked out.
@@ -125,7 +125,7 @@ worth-little = It hardly changes the forecast.
 
 findings-lead = { $count ->
     [one] One thing was found. Choose it to see why it matters and what to do.
-   *[other] { $count } things were found, the weightiest first. Choose one to see why it matters and what to do.
+   *[other] { $count } things were found, the most serious first. Choose one to see why it matters and what to do.
 }
 finding = What was found
 finding-gone = This is not found any more, as the house stands now.
@@ -139,7 +139,7 @@ work-lead = { $count ->
     [one] One change is worth the work: about { $minutes } minutes.
    *[other] { $count } changes are worth the work: about { $minutes } minutes in all.
 }
-work-why = One change at a time. After each, TV and internet are checked and the forecast is worked out anew, so you can stop wherever it is good enough.
+work-why = One change at a time. After each, TV and internet are checked and the forecast is worked out again, so you can stop wherever it is good enough.
     .head = One change at a time, and a check after each
 work-lead-checks = { $count ->
     [one] One check comes first: about { $minutes } minutes. Nothing is bought for it.
@@ -177,7 +177,7 @@ after-nothing = Nothing else uses the cable
 after-not-fine = Then put this change back first, and look again. If it is no better after that, the cause lies elsewhere.
 after-next = Go on with the list
 put-back = Put it back
-    .question = Is the change undone on the wall? Then the survey goes back to how it was before.
+    .question = Has the change been undone on the wall? Then the survey goes back to how it was before.
     .yes = Yes, it is put back
     .no = No, leave it
 put-back-by-hand = It now counts as put back. Other answers about the same parts came after this change, so please check them: the survey may still show the new state there.
@@ -192,7 +192,7 @@ ended-not-looked = It is not known whether TV and internet were fine afterwards.
 ended-note = What stood in the way? It helps whoever comes next.
 ended-check = Say whether TV and internet are fine
 ended-again = Take it up again
-ended-again-why = It is left out of the work list while this stands. Taken up again, it is weighed like any other.
+ended-again-why = It is left out of the work list while this stands. Taken up again, it is considered like any other.
 
 # --- place the adapters
 
@@ -202,7 +202,7 @@ placing-lead = Now the adapters go to their outlets: one at the router, one in e
 placing-done = The adapters are placed.
 placing-none = There is no adapter to place: no room has said yet what it wishes for, or they are there already.
 placing-why = Together they make the network over the TV cable (MoCA). The one at the router is where it starts (the bridge).
-placing-how = Each needs a mains socket nearby. Begin at the router. Once two adapters hear each other, most show it by a lamp for the coax.
+placing-how = Each needs a mains socket nearby. Begin at the router. Once two adapters hear each other, most show it by a coax light.
 placing-rows = Where each one goes
 placing-router = The outlet nearest the router
 placing-at-router = Network cable from a LAN port of the router to the adapter; coax cable from the adapter to the outlet.
@@ -262,8 +262,8 @@ tests-next = Go on: is everything else fine?
 
 test-title = { $outlet }: outlet test
 test-kind = What kind of test is it?
-test-kind-why = A test to the internet is limited by your plan, and one by radio by the radio. Only a test over wire within the house tells of the cable.
-    .head = Only a test over wire in the house tells of the cable
+test-kind-why = A test to the internet is limited by your plan, and one by radio by the radio. Only a test over wire within the house shows what the cable does.
+    .head = Only a test over wire in the house shows what the cable does
 test-kind-house = Within the house, over a network cable
     .about = from a computer at this outlet’s adapter to one at the router: the best test
 test-kind-house-radio = Within the house, partly by radio
@@ -275,8 +275,8 @@ test-kind-internet-radio = To the internet, partly by radio
 test-kind-page = The adapter’s own page
     .about = its PHY rate, and the power that it sends and receives
 test-kind-link = No link, or one that comes and goes
-    .about = what the adapter’s lamp for the coax shows
-test-how-link = The lamp for the coax is mostly marked “coax” or “MoCA”: on means that it hears another adapter. Watch it for a few minutes.
+    .about = what the adapter’s coax light shows
+test-how-link = The coax light is usually marked “coax” or “MoCA”: on means that it hears another adapter. Watch it for a few minutes.
 test-link = How does its link stand?
 test-link-none = No link: it hears no other adapter
 test-link-comes-and-goes = It comes and goes
@@ -346,8 +346,8 @@ compare-culprit-if-wanted = If you want more: { $place } costs most on the way (
     [yes] {" "}{ splitter-above-print }
    *[no] { "" }
 }
-splitter-above-print = Between two outputs a splitter costs more than its print says: the print counts from input to output, and the outputs are kept apart from each other.
-    .head = Why a splitter costs more than its print says
+splitter-above-print = Between two outputs a splitter costs more than its label says: the label counts from input to output, and the outputs are kept apart from each other.
+    .head = Why a splitter costs more than its label says
 compare-suspect = Look first at { $place }: { $ground ->
     [poor] it is poor, or not made for the band.
     [shared] other rooms that get their signal over it fall short, too.
@@ -375,7 +375,7 @@ handover-report-there = The report is written.
 handover-file = Write the file for the next person
 handover-file-again = Write the file again
 handover-file-there = The file for the next person is written.
-handover-where = Please say where it shall go: choose a place and a name that is not taken yet.
+handover-where = Please say where it should go: choose a place and a name that is not taken yet.
 handover-finish = All done
 handover-counts = { $done ->
     [0] No change was done

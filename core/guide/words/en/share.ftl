@@ -4,7 +4,7 @@
 
 surveys-sent = Take in a file that somebody sent
 surveys-order = Rename, copy, set aside or delete
-surveys-order-title = Surveys in order
+surveys-order-title = Manage a survey
 surveys-order-lead = Choose a survey to see what can be done with it as a whole.
 surveys-aside = What was set aside
 surveys-aside-none = Nothing is set aside.
@@ -40,12 +40,12 @@ survey-was-copied = “{ $name }” is made.
 
 
 mend = Check and mend
-mend-lead = Everything that can still be read of this survey is read, and it is built anew from that. The damaged part is kept beside it.
+mend-lead = Everything that can still be read of this survey is read, and it is rebuilt from that. The damaged part is kept beside it.
 mend-how = If that is not enough, a file of this survey helps: one that you sent to somebody, or one that somebody sent to you.
 mend-from-itself = Mend it from what is here
 mend-from-file = Mend it with a file
 mend-with-this-file = Mend it with this file
-    .question = Is this a file of the damaged survey, and of no other? It is built anew from the file and from what can still be read. The damaged part is kept.
+    .question = Is this a file of the damaged survey, and of no other? It is rebuilt from the file and from what can still be read. The damaged part is kept.
     .yes = Mend it
     .no = Not now
 mend-without-lost = Mend it, and give up what is lost
@@ -63,12 +63,12 @@ mend-whole =
        *[other] all its { $facts } details
     } can be read.
 mend-mended-from-nothing =
-    Nothing was left of this survey here. It was built anew from the file, { $facts ->
+    Nothing was left of this survey here. It was rebuilt from the file, { $facts ->
         [one] 1 detail
        *[other] { $facts } details
     } in all.
 mend-mended-with-file =
-    This survey was damaged. It was built anew from what could be read and from the file, { $facts ->
+    This survey was damaged. It was rebuilt from what could be read and from the file, { $facts ->
         [one] 1 detail
        *[other] { $facts } details
     } in all. The damaged part was kept as { $damaged }.
@@ -208,7 +208,7 @@ share-other-survey = This file holds another survey than the one that is open. I
 share-take-apart = Go on with it as a survey of its own
 share-nothing-new = Everything in this file is here already.
 share-take = Take it in
-    .question = Take all of it in? It can be put back within { -days-to-put-back }.
+    .question = Take all of it in? It can be taken back within { -days-to-put-back }.
     .yes = Take it in
     .no = Not now
 share-take-upheaval = Take it in
@@ -221,7 +221,7 @@ share-take-upheaval = Take it in
             [0] no part
             [one] 1 part
            *[other] { $changed } parts
-        } of { $parts } would go or hang elsewhere. Is that what the sender meant? It can be put back within { -days-to-put-back }.
+        } of { $parts } would go or be fed from elsewhere. Is that what the sender meant? It can be taken back within { -days-to-put-back }.
     .yes = Take it in
     .no = Not now
 share-take-asks-to-forget = What it asks to be forgotten is not forgotten by this: you are asked about that alone.
@@ -235,29 +235,29 @@ share-taken =
         [one] 1 new photo
        *[other] { $photos } new photos
     }.
-share-put-back = Put back what the last file brought
+share-put-back = Take back what the last file brought
     .question =
-        Put it back? { $count ->
-            [one] The 1 detail that it brought goes again. The file can be taken in anew.
-           *[other] The { $count } details that it brought go again. The file can be taken in anew.
+        Take it back? { $count ->
+            [one] The 1 detail that it brought goes again. The file can be taken in again.
+           *[other] The { $count } details that it brought go again. The file can be taken in again.
         }
-    .yes = Put it back
+    .yes = Take it back
     .no = Keep it
-share-put-back-later = Put back what the last file brought
+share-put-back-later = Take back what the last file brought
     .question =
-        Put it back? Since then more was written or forgotten, so what stood before is written again: of { $count ->
+        Take it back? Since then more was written or forgotten, so what stood before is written again: of { $count ->
             [one] the 1 detail
            *[other] the { $count } details
         } that it brought, those that still stand. Whoever takes in a file from here reads that too.
-    .yes = Put it back
+    .yes = Take it back
     .no = Keep it
-share-was-put-back-later = Put back: what stood before the last file stands again, wherever nothing was written since.
+share-was-put-back-later = Taken back: what stood before the last file stands again, wherever nothing was written since.
 share-keep-taken = Keep for good what the last file brought
-    .question = Keep it? It can then not be put back as a whole any more; single steps can.
+    .question = Keep it? It can then not be taken back as a whole any more; single steps can.
     .yes = Keep it
     .no = Not now
 share-was-put-back =
-    Put back: { $count ->
+    Taken back: { $count ->
         [one] 1 detail is gone again.
        *[other] { $count } details are gone again.
     }
@@ -361,7 +361,7 @@ share-undo-of-others = Somebody else did this. If you take it back, it is taken 
 share-undone = Taken back. This is a step too, and can be taken back in turn.
 share-no-undo = This step cannot be taken back.
 share-no-undo-begun = With this step the survey began, so it is not taken back. A survey can be set aside or deleted as a whole, from the list of surveys.
-share-no-undo-replaced = This step cannot be taken back as a whole, because what it said was changed again later. Take that back first, or write the older value anew.
+share-no-undo-replaced = This step cannot be taken back as a whole, because what it said was changed again later. Take that back first, or write the older value again.
 share-no-undo-changed = This step cannot be taken back as a whole, because what it added was added to later. Take that back first, or remove the thing.
 share-no-undo-forgets = This step made something forgotten, and that is for ever.
 share-no-undo-forgotten = What this step said was forgotten, so it cannot be taken back.
@@ -393,7 +393,7 @@ share-changed-after = Removed by one, changed by another: please look
 share-removed-and-changed = removed by { $remover }, changed by { $changer }
 share-removed-by = Removed by { $by }.
 share-bring-back = Bring it back
-share-bring-back-how = It comes back as it was. What hung on it may have to be joined to it again.
+share-bring-back-how = It comes back as it was. What it fed may have to be joined to it again.
 share-changed-since = One person removed it while another changed it. It stays until somebody decides.
 share-changed-rows = What happened
 share-keep-it = Keep it

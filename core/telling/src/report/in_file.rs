@@ -145,7 +145,7 @@ mod tests {
             assert!(survey.parts.is_empty(), "a fault made for the test");
             none.ok_or(AdviceError::Inner("not reached"))
         }];
-        for (fail, why) in fails.into_iter().zip(["form a loop", "a fault of this program"]) {
+        for (fail, why) in fails.into_iter().zip(["form a loop", "a fault in this program"]) {
             let page = report_page_with(&survey, store.ledger(), &english, &|| true, fail).unwrap();
             for told in [why, "S1", "5&lt;b&gt;6", "an invented note", "facts.jsonl"] {
                 assert!(page.contains(told), "no {told} in {page}");

@@ -61,7 +61,7 @@ fn a_through_port_is_trusted_where_its_manual_says_so() {
     let survey = good_house().at("O2").plugged(&[Plugged::Tv]).survey();
     let change = ChangeKind::FilterAtDevice { outlet: part_id(&survey, "O2") };
     let how = english().say(&change.phrase(&survey).attribute("how"));
-    assert!(how.contains("only where the adapter's manual says"), "{how}");
+    assert!(how.contains("only where the adapter’s manual says"), "{how}");
 }
 
 #[test]

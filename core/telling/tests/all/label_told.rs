@@ -68,7 +68,7 @@ fn print_and_a_typed_field_that_differ_are_said() {
     assert_eq!(
         of_part_in_english(&part(PartKind::Splitter, print, band(1675.0))),
         [
-            "The print gives 5 to 1000 MHz for the band, but 5 to 1675 MHz was entered. What was entered counts; \
+            "The label gives 5 to 1000 MHz for the band, but 5 to 1675 MHz was entered. What was entered counts; \
           please look again which is right."
         ]
     );

@@ -62,6 +62,8 @@ fn values() -> Vec<(&'static str, Value)> {
         ("measured", json!({"what": "throughput", "down_mbps": 900, "up_mbps": 800})),
         ("measured", json!({"what": "phy_rate", "mbps": 3000})),
         ("measured", json!({"what": "round_trip", "ms": 4})),
+        ("file_name", json!("a picture.jpg")),
+        ("taken", json!("2026-05-31T14:05:09")),
         ("top_mhz", json!(1218)),
         ("image", json!({"sha256": "ab", "ext": "jpg", "bytes": 3, "width": 40, "height": 30})),
         ("rating", json!({"legs": 4, "leg_losses_db": [7], "passes_on": true})),

@@ -265,7 +265,7 @@ fn check(survey: &Survey, forecast: &Forecast) {
             None => "Not asked",
             Some((Met::Yes, _)) => "Yes",
             Some((Met::Likely, _)) => "Likely",
-            Some((Met::HangsOnByPass, _)) => "Hangs on a by-pass",
+            Some((Met::HangsOnByPass, _)) => "Depends on a by-pass",
             Some((Met::Unlikely, false)) => "Likely not",
             Some((Met::Unlikely, true)) => "Not yet",
             Some((Met::NotKnown, _)) => "Not known",

@@ -10,7 +10,7 @@ change-add-entry-filter = { $place ->
 }
     .why = It keeps your network inside the house, and sends its signal back to the rooms.
     .how = { $sure ->
-        [no] First make sure that no dish's cable comes in here: it must not get this filter.{" "}
+        [no] First make sure that no dish’s cable comes in here: it must not get this filter.{" "}
        *[yes] { "" }
     }{ $power ->
         [yes] DC power goes over this cable: take a filter that passes it (DC pass).{" "}
@@ -38,8 +38,8 @@ change-move-entry-filter = { $place ->
     .back = Screw the filter back in where it was, and join the cables at the new place with a barrel.
 change-swap-entry-filter = Swap { $filter } for an entry filter that stops the MoCA band.
     .why = { $fault ->
-        [power] By its label the present one holds back the DC power that something needs.
-       *[band] By its label the present one lets the network's band through to the street.
+        [power] By its label the present one blocks the DC power that something needs.
+       *[band] By its label the present one lets the network’s band through to the street.
     }
     .how = { $power ->
         [yes] DC power goes over this cable: take a filter that passes it (DC pass).{" "}
@@ -52,14 +52,14 @@ change-swap-entry-filter = Swap { $filter } for an entry filter that stops the M
     .back = Screw the old filter back in. Keep it until everything has run for a week.
 change-swap-splitter = Swap { $splitter } for a { $legs }-way splitter { -made-for-moca }.
     .why = { $fault ->
-        [power] By its label the present one holds back the DC power that something needs.
+        [power] By its label the present one blocks the DC power that something needs.
        *[band] A splitter not made for the band may cost little or much; each output fewer is signal gained.
     }
     .how = { $power ->
         [yes] DC power goes over these cables: take a splitter that passes it (DC pass) on the outputs where it goes.{" "}
        *[no] { "" }
     }Note which cable was on which output (tape and pen). The cable to the modem goes to the output with the least loss; where there is none, the longest. { $power ->
-        [yes] Cap what stays free with caps that hold DC back (DC block).
+        [yes] Cap what stays free with caps that block DC (DC block).
        *[no] Cap what stays free.
     }
     .how-head = Note which cable was where before you begin
@@ -73,7 +73,7 @@ change-remove-splitter = Take out { $splitter } and join its two cables with a b
 change-merge-splitters = Replace { $upper } and { $lower } by one { $legs }-way splitter { -made-for-moca }.
     .why = Two splitters in a row cost the signal twice.
     .how = Note which cable was on which output (tape and pen). The cable to the modem goes to the output with the least loss; where there is none, the longest. { $power ->
-        [yes] DC power goes over these cables: cap what stays free with caps that hold DC back (DC block).
+        [yes] DC power goes over these cables: cap what stays free with caps that block DC (DC block).
        *[no] Cap what stays free.
     }
     .how-head = Note which cable was where before you begin
@@ -82,11 +82,11 @@ change-merge-splitters = Replace { $upper } and { $lower } by one { $legs }-way 
 change-cap = Cap { $port } with a 75-ohm terminator.
     .why = An open output sends echoes into the other rooms, and lets signal out and noise in.
     .how = { $power ->
-        [yes] DC power goes over these cables and may stand on this output: take a cap that holds DC back (DC block), never a plain one. Screw it on, hand-tight and a small turn more.
+        [yes] DC power goes over these cables and may stand on this output: take a cap that blocks DC (DC block), never a plain one. Screw it on, hand-tight and a small turn more.
        *[no] Screw the cap on, hand-tight and a small turn more. On an output that may carry DC power take a cap that blocks DC.
     }
     .how-head = { $power ->
-        [yes] Take a cap that holds DC back
+        [yes] Take a cap that blocks DC
        *[no] How to screw the cap on
     }
     .check = Do TV and internet still work as before?
@@ -94,11 +94,11 @@ change-cap = Cap { $port } with a 75-ohm terminator.
 change-cap-outlet = Cap { $outlet } with a 75-ohm terminator.
     .why = An empty outlet sends echoes into the other rooms, and lets signal out and noise in.
     .how = { $power ->
-        [yes] DC power goes over these cables and may stand on this outlet: take a cap that holds DC back (DC block), never a plain one. Screw it on, hand-tight and a small turn more.
+        [yes] DC power goes over these cables and may stand on this outlet: take a cap that blocks DC (DC block), never a plain one. Screw it on, hand-tight and a small turn more.
        *[no] Screw the cap on, hand-tight and a small turn more.
     }
     .how-head = { $power ->
-        [yes] Take a cap that holds DC back
+        [yes] Take a cap that blocks DC
        *[no] How to screw the cap on
     }
     .check = Do TV and internet still work as before?
@@ -108,14 +108,14 @@ change-swap-amplifier = { $bypass ->
    *[no] Swap { $amplifier } for one that lets the MoCA band pass (by-pass).
 }
     .why = { $bypass ->
-        [unknown] Nobody knows whether it has a by-pass. Without one it lets next to nothing of the network through, and this gains what is told below; with one this gains nothing. Read its label first: "MoCA", "by-pass" or a band up to { -band-top } says that it has one.
+        [unknown] Nobody knows whether it has a by-pass. Without one it lets next to nothing of the network through, and this gains what is told below; with one this gains nothing. Read its label first: “MoCA”, “by-pass” or a band up to { -band-top } says that it has one.
        *[no] Without a by-pass an amplifier lets next to nothing of the network through from its input to its outputs, and keeps its outputs apart.
     }
     .why-head = { $bypass ->
         [unknown] Read its label first: with a by-pass this gains nothing
        *[no] Without a by-pass next to nothing gets through
     }
-    .how = Unplug its power supply first, and plug in the new one's last. The new one needs the same gain and number of outputs, and a return path at least as wide. The power supply goes with the amplifier.
+    .how = Unplug its power supply first, and plug in the new one’s last. The new one needs the same gain and number of outputs, and a return path at least as wide. The power supply goes with the amplifier.
     .how-head = Its power supply comes out first and goes in last
     .check = Do TV and internet still work as before, on every set?
     .back = Put the old amplifier and its power supply back, each cable to the port that its tape names.
@@ -124,7 +124,7 @@ change-remove-amplifier = { $bypass ->
    *[no] Take out { $amplifier } and join the cables.
 }
     .why = { $bypass ->
-        [unknown] Nothing here seems to need it, and nobody knows whether it has a by-pass. Without one it lets next to nothing of the network through; with one this gains little. Read its label first: "MoCA", "by-pass" or a band up to { -band-top } says that it has one.
+        [unknown] Nothing here seems to need it, and nobody knows whether it has a by-pass. Without one it lets next to nothing of the network through; with one this gains little. Read its label first: “MoCA”, “by-pass” or a band up to { -band-top } says that it has one.
        *[no] Without a by-pass an amplifier lets next to nothing of the network through, and nothing here seems to need it.
     }
     .why-head = { $bypass ->
@@ -144,7 +144,7 @@ change-renew-connectors = Put { $count ->
    *[other] new compression connectors
 } on { $run }, { $ends }.
     .why = Twisted-on, corroded or loose connectors lose signal and let it out.
-    .how = Two tools are needed: a coax stripper and a compression tool for F connectors. Cut the old connector off, strip the end, push the new one on and press it home with the tool; it must be made for the cable's own series. Somebody who has the tools, such as an electrician or a TV installer, does this in minutes.
+    .how = Two tools are needed: a coax stripper and a compression tool for F connectors. Cut the old connector off, strip the end, push the new one on and press it home with the tool; it must be made for the cable’s own series. Somebody who has the tools, such as an electrician or a TV installer, does this in minutes.
     .how-head = The tools it takes, and who has them
     .check = Do TV and internet still work as before?
     .back = A connector that was cut off does not come back; if something is worse, put another new one on.
@@ -165,20 +165,20 @@ change-filter-at-modem = Put a filter (a MoCA filter) at the port of the modem a
     .back = Unscrew the filter and screw the cable to the modem again.
 change-filter-at-tv = Put a filter (a MoCA filter) at the port of the TV or TV box at { $outlet }.
     .why = The room network is loud where TV and adapter share an outlet. It may be too much for the TV, and the picture may break up.
-    .how = Screw the filter to the TV or its box, then the cable to the filter. If the TV hangs on the adapter's own through port, leave the filter out only where the adapter's manual says that this port keeps the network from the TV.
+    .how = Screw the filter to the TV or its box, then the cable to the filter. If the TV is connected to the adapter’s own through port, leave the filter out only where the adapter’s manual says that this port keeps the network from the TV.
     .how-head = How to screw the filter in, and when to leave it out
     .check = Are all channels there, and is the picture as before?
     .back = Unscrew the filter and screw the cable to the TV or its box again.
 change-modem-own-line = Give the modem at { $outlet } a line of its own straight from the entry.
     .why = The modem and the room network then no longer share a cable, and nothing of your network leaves the house.
-    .how = Join the cable from the entry to the modem's cable with a barrel. Screw a filter (a MoCA filter) with a cap on its far side to the input of the splitter that is left, and cap the output that the modem leaves.
+    .how = Join the cable from the entry to the modem’s cable with a barrel. Screw a filter (a MoCA filter) with a cap on its far side to the input of the splitter that is left, and cap the output that the modem leaves.
     .how-head = How to join the modem’s line, and what to cap
     .check = Does the internet still work as before? TVs on the rest of the coax get nothing from the street from now on: does nobody miss them?
-    .back = Screw the entry's cable to the input of the splitter again, and the modem's cable to its output.
-change-share-outlet = Let the adapter and what is plugged in share { $outlet }: by the adapter's own through port, or by a small splitter.
-    .why = Both need the same cable. The forecast already counts with the loss.
+    .back = Screw the entry’s cable to the input of the splitter again, and the modem’s cable to its output.
+change-share-outlet = Let the adapter and what is plugged in share { $outlet }: by the adapter’s own through port, or by a small splitter.
+    .why = Both need the same cable. The forecast already allows for the loss.
     .how = { $power ->
-        [yes] DC power goes over this outlet: use a splitter that passes it (DC pass), with the device that sends it on the output that does. The adapter's own through port will do only if its manual says that it passes DC.
+        [yes] DC power goes over this outlet: use a splitter that passes it (DC pass), with the device that sends it on the output that does. The adapter’s own through port will do only if its manual says that it passes DC.
        *[no] With a through port: wall to adapter, adapter to device. Without: wall to splitter, one output to the adapter, one to the device.
     }
     .how-head = { $power ->
@@ -188,8 +188,8 @@ change-share-outlet = Let the adapter and what is plugged in share { $outlet }: 
     .check = Do TV and internet still work as before at this outlet?
     .back = Screw the device straight to the wall again.
 change-join-loose = Trace the cable of { $part }, and join it to the one that leaves { $port }, if they belong together.
-    .why = One cable here leads nobody knows where, and one part there comes from nobody knows where.
-    .how = Look what goes dead when the output is unscrewed, or use a tone tracer. Put tape marks on both ends. Then, with the supplies pulled, fit a connector where one is missing, and join.
+    .why = Here is a cable whose far end is not known, and there a part whose feed is not known.
+    .how = See what goes dead when the output is unscrewed, or use a tone tracer. Put tape marks on both ends. Then, with the supplies pulled, fit a connector where one is missing, and join.
     .how-head = How to find its other end
     .check = Do TV and internet still work as before?
     .back = Unscrew the cable from the output again, and cap the output.
@@ -221,7 +221,7 @@ change-newer-adapter = Put a newer adapter at { $outlet }{ $bridge ->
     .back = Put the old adapter back.
 change-look-at-part = Look at { $part }, on the way to { $outlet }, and test there again.
     .why = The test at { $outlet } failed, and of all on its way this is among the likeliest to be at fault, or the least known.
-    .how = See that every cable is screwed on straight and hand-tight, and look for corrosion, a bent pin or a plug half off. { $splits ->
+    .how = See that every cable is screwed on straight and hand-tight, and look for corrosion, a bent pin or a connector half off. { $splits ->
         [yes] Read what is printed on it, its band above all, and write it down here.
        *[no] Write down here what it is and what is printed on it.
     } Then test at { $outlet } again.
@@ -230,15 +230,15 @@ change-look-at-part = Look at { $part }, on the way to { $outlet }, and test the
     .back = Nothing was changed; there is nothing to put back.
 change-look-at-run = Look along { $run }, on the way to { $outlet }, and test there again.
     .why = The test at { $outlet } failed, and of all on its way this is among the likeliest to be at fault, or the least known.
-    .how = Look at the plugs on both ends: corroded, twisted on, loose or crooked ones are poor. Look along the cable for kinks, staples and nails as far as it shows. Write down its series, its length and how the plugs are. Then test at { $outlet } again.
+    .how = Look at the connectors on both ends: corroded, twisted on, loose or crooked ones are poor. Look along the cable for kinks, staples and nails as far as it shows. Write down its series, its length and how the connectors are. Then test at { $outlet } again.
     .how-head = What to look for
     .check = Is the test as expected now? Then take the old reading out and write down the new one.
     .back = Nothing was changed; there is nothing to put back.
-change-check-adapter = See to the adapter at { $outlet }: power, plugs, password.
-    .why = An adapter that is off, not screwed on, or has another password than the others hears nobody. That is quickly seen to.
-    .how = See whether its power lamp is on and its coax plug sits. Compare its privacy password with that of the others on their own pages. Then pull its power, wait ten seconds, plug it in again, and give it three minutes.
-    .how-head = What to see to
-    .check = Is its lamp for the coax on now? Then take the old reading out and test the room.
+change-check-adapter = Check the adapter at { $outlet }: power, connectors, password.
+    .why = An adapter that is off, not screwed on, or has another password than the others hears nobody. That is quickly checked.
+    .how = See whether its power light is on and its coax connector sits. Compare its privacy password with that of the others on their own pages. Then pull its power, wait ten seconds, plug it in again, and give it three minutes.
+    .how-head = What to check
+    .check = Is its coax light on now? Then take the old reading out and test the room.
     .back = Nothing was changed; there is nothing to put back.
 change-check-short-cable = Try another short coax cable at the adapter at { $outlet }, and test again.
     .why = The short cable between wall and adapter is moved most and is often the one that fails. Swapping it for one known to be good tells at once.
@@ -258,14 +258,14 @@ change-check-other-adapter = Let the adapter at { $outlet } and one of a room th
     .check = In which room is the test bad now? Note it at that room.
     .back = Take both back to their places.
 change-check-measure = Have the coax to { $outlet } measured by somebody who has a meter for it.
-    .why = What can be seen and swapped was seen to. A meter shows where along the cable something is wrong.
+    .why = What can be looked at and swapped has been. A meter shows where along the cable something is wrong.
     .how = A TV installer measures the loss between two outlets up to { -band-top } and finds a bad joint in the wall. Show the report: it says what was looked at already. If that is no way, a new cable or another outlet nearby serves the room.
     .how-head = Who measures, and what to show
     .check = What did the meter show? Note it, and test the room again.
     .back = Nothing was changed; there is nothing to put back.
 
-worklist-cut-steps = More may be worth doing than these steps. When they are done, look at the work list anew.
-worklist-cut-size = This house has so many parts that not every further change was weighed. When these steps are done, look at the work list anew.
+worklist-cut-steps = More may be worth doing than these steps. When they are done, look at the work list again.
+worklist-cut-size = This house has so many parts that not every further change was tried. When these steps are done, look at the work list again.
 
 failed-next = The test at { $outlet } failed. Next for it: { $step }
     .short = Next: { $step }
@@ -298,8 +298,8 @@ need-network-cable = network cable, long enough to reach the room
 need-wall-plate = wall plate with an F connector, made for { -band-parts } or more
 need-barrel = barrel (cable joiner), F connectors, made for { -band-parts } or more
 need-cap = 75-ohm cap (terminator), F connector
-need-cap-power = 75-ohm cap (terminator) that holds DC back (DC block), F connector
-need-connector = compression F connector of the cable's series
+need-cap-power = 75-ohm cap (terminator) that blocks DC (DC block), F connector
+need-connector = compression F connector of the cable’s series
 need-cable = 6-series coaxial cable, { $length } and some spare
 need-cable-unmeasured = 6-series coaxial cable, as long as the old one and some spare
 need-amplifier = amplifier with { $outputs ->
@@ -311,21 +311,21 @@ refusal-filter-in-satellite-line = { $entry } brings satellite signals, which us
 refusal-filter-cuts-service = Here { $service } reaches up to { $top }, and such a filter passes only up to { $passes }. Ask the provider for a filter made for this service.
 refusal-filter-satellite-may-be = Satellite signals may come in at { $entry }, and such a filter would stop them. Find out what comes in there first.
 refusal-amplifier-isolates = Before the first split stands { $amplifier }, without a by-pass: it already keeps the network in the house.
-refusal-preamplifier-outside = Behind { $entry } an antenna's amplifier stands outside and gets its power over this cable. It already keeps the network in the house.
+refusal-preamplifier-outside = Behind { $entry } an antenna’s amplifier stands outside and gets its power over this cable. It already keeps the network in the house.
 refusal-another-home = Another home gets its signal through here, by { $port }. This stays as it is; ask whoever looks after the building.
-refusal-another-home-may-be = Nobody knows what hangs on { $port }, and other homes share this coax: it may be one of them. Look, or ask whoever looks after the building where it leads.
+refusal-another-home-may-be = Nobody knows what { $port } feeds, and other homes share this coax: it may be one of them. Look, or ask whoever looks after the building where it leads.
 refusal-shares-with-satellite = Satellite signals come to { $outlet }, in the very band of the adapters: the two cannot share it.
 refusal-cuts-provider-network = What is plugged in at { $outlet } may need { $service }, which runs in the band that such a filter stops.
 refusal-levels-unknown = A TV or modem at { $outlet } would get { $loss } less signal, and nobody has measured whether that is enough.
 refusal-cuts-power = { $powered } gets its power through this cable.
-refusal-cuts-power-outside = What stands outside behind { $powered } (a dish or an antenna's amplifier) gets its power through this cable.
+refusal-cuts-power-outside = What stands outside behind { $powered } (a dish or an antenna’s amplifier) gets its power through this cable.
 refusal-cuts-service = Nothing of { $service } would arrive any more at { $outlet }.
 refusal-cuts-return = The modem at { $outlet } could no longer be heard by the provider.
 refusal-level-out = { $service } at { $outlet } was measured at { $before }; it would be about { $after }, outside what the device needs.
 refusal-level-out-worked-out = { $service } at { $outlet } should be about { $before } now; it would be about { $after }, outside what the device needs. Measure there before you think of it again.
 refusal-sends-too-much = The modem at { $outlet } sends at { $before } now and would have to send at about { $after }, more than is good.
 refusal-cuts-device = { $outlet } is in use.
-refusal-street-side = It is on the street's side: { $run }. That side stays closed; ask the provider to put it right.
+refusal-street-side = It is on the street’s side: { $run }. That side stays closed; ask the provider to put it right.
 refusal-narrows-satellite = { $outlet } gets satellite signals through it, and a splitter made for the room network does not pass all of them.
 refusal-cuts-network = { $outlet } would get no network any more.
 refusal-not-yours = The wiring is rented: new cable in the walls is for the owner to decide. Ask first.

@@ -1,25 +1,25 @@
 ## What went wrong: what it was, where, and what to do. No path, no command, no word of the system's.
 
-error-ours = This is a fault of this program, not of yours. Your survey is as it was. Please report what you did just before.
+error-ours = This is a fault in this program, not a mistake of yours. Your survey is as it was. Please report what you did just before.
 error-stopped = Stopped. Everything is as it was before.
 
 ## The device
 
 error-full = There is no space left where “{ $name }” is kept. Nothing was written. Free some space and try again.
-error-not-allowed = This device does not let us read or write “{ $name }”. Nothing was changed. Look whether you may read and write there.
+error-not-allowed = This device does not let us read or write “{ $name }”. Nothing was changed. Check whether you may read and write there.
 error-busy = “{ $name }” is in use by another program. Nothing was changed. Try again when that is done.
-error-missing = “{ $name }” is not there any more, or its folder is not. Nothing was changed. Look whether it was moved or its storage taken out.
+error-missing = “{ $name }” is not there any more, or its folder is not. Nothing was changed. Check whether it was moved or its storage taken out.
 error-name-taken = Something called “{ $name }” is there already, and was left as it is. Choose another name or place.
 error-too-long = “{ $name }” is longer than anything that is read here. Nothing was changed.
-error-system = This device could not read or write “{ $name }”. Nothing was changed. Look whether its storage is there, and try again.
+error-system = This device could not read or write “{ $name }”. Nothing was changed. Check whether its storage is there, and try again.
 
 ## A survey
 
-error-survey-missing = There is no survey “{ $name }”. Look whether it was moved or has another name.
+error-survey-missing = There is no survey “{ $name }”. Check whether it was moved or has another name.
 error-survey-a-file = “{ $name }” is a file. A survey is a folder whose name ends in .legwork.
 error-survey-name = “{ $name }” cannot be a survey’s folder: its name must end in .legwork.
 error-survey-empty = There is a folder “{ $name }”, but no survey is in it. A file of this survey can bring it back.
-error-survey-beginning = What is kept of “{ $name }” is no survey, or its beginning is damaged. A file of this survey can bring it back.
+error-survey-beginning = What is kept of “{ $name }” is not a survey, or its beginning is damaged. A file of this survey can bring it back.
 error-survey-of-others = What is kept in “{ $name }” belongs to another program. It was left as it is.
 error-survey-there = “{ $name }” exists already. Choose another name for the new survey.
 error-survey-newer = “{ $name }” was written by a newer release. Bring this program up to date to open it. Nothing was changed.
@@ -39,21 +39,21 @@ error-does-not-fit = This survey is larger than a file of a survey can be. No fi
 ## One record
 
 error-text-too-long = Too long: { $what } takes up { $found } plain letters, and at most { $limit } fit. Nothing was written. Shorten it.
-error-record = A record of this survey is not as records are: it was altered, or a newer release wrote it. Nothing was changed.
+error-record = A record of this survey cannot be read: it was altered, or a newer release wrote it. Nothing was changed.
 error-number-inexact = The number { $number } is too large to be kept exactly. Write a smaller one.
 
 ## A file of a survey
 
-error-file-not-a-zip = “{ $file }” is no file of a survey, or its end is missing. Nothing was changed. Have it sent again.
-error-file-other = “{ $file }” is not made as files of surveys are. Nothing was changed. Ask the sender what it is.
+error-file-not-a-zip = “{ $file }” is not a survey file, or its end is missing. Nothing was changed. Have it sent again.
+error-file-other = “{ $file }” is not made the way survey files are. Nothing was changed. Ask the sender what it is.
 error-file-no-survey = “{ $file }” holds no survey. Nothing was changed. Ask the sender for the file of the survey.
 error-file-newer = “{ $file }” was written by a newer release. Bring this program up to date to read it. Nothing was changed.
 error-file-strange = “{ $file }” holds something that no file of a survey holds. Nothing was changed. Ask the sender to write it again.
 error-file-incomplete = Something is missing in “{ $file }”. Nothing was changed. Have it sent again.
 error-file-too-large = Something in “{ $file }” is larger than in any survey. Nothing was changed. Ask the sender what it is.
-error-file-too-large-in-all = “{ $file }” unfolds to more than is taken in. Nothing was changed. Take it in only if you trust the sender.
+error-file-too-large-in-all = “{ $file }” unpacks to more than is taken in. Nothing was changed. Take it in only if you trust the sender.
 error-file-damaged = “{ $file }” is damaged or was altered. Nothing was changed. Have it sent again.
-error-file-records = Line { $line } of the records in “{ $file }” is not as records are. Nothing was changed. Ask the sender to write the file again.
+error-file-records = Line { $line } of the records in “{ $file }” cannot be read. Nothing was changed. Ask the sender to write the file again.
 error-file-strange-photo = “{ $file }” holds a photo that belongs to nothing in it. Nothing was changed. Ask the sender to write it again.
 error-file-no-picture = A photo in “{ $file }” is no JPEG or PNG picture. Nothing was changed. Ask the sender to write it again.
 error-file-changed = Another program changed “{ $file }” while it was read. Nothing was changed here. Try again.
@@ -90,12 +90,12 @@ error-kind-pdf = a PDF document
 ## Taking back
 
 error-undo-nothing = This cannot be taken back: it changed nothing here.
-error-undo-replaced = This cannot be taken back: what it said was changed again since. Take that back first, or write the older value anew.
+error-undo-replaced = This cannot be taken back: what it said was changed again since. Take that back first, or write the older value again.
 error-undo-changed = This cannot be taken back: what it added was added to or removed since. Take that back first, or remove it.
 error-undo-forgets = This cannot be taken back: forgetting is for ever.
 error-undo-forgotten = This cannot be taken back: what it said was forgotten, and what stood before may not come back.
-error-put-back-nothing = Nothing was put back: no file was taken in during the last { -days-to-put-back } that brought anything.
-error-upheaval = { $file } would change most of this survey: { $gone } of { $things } things would go, and { $changed } of { $parts } parts would go or hang elsewhere. Nothing was taken in.
+error-put-back-nothing = Nothing was taken back: no file was taken in during the last { -days-to-put-back } that brought anything.
+error-upheaval = { $file } would change most of this survey: { $gone } of { $things } things would go, and { $changed } of { $parts } parts would go or be fed from elsewhere. Nothing was taken in.
 
 ## What follows from a survey
 
@@ -115,9 +115,9 @@ error-measured-not-scattering = line { $line }: this file holds { $kind } parame
 error-measured-keyword = line { $line }: [{ $keyword }] is not followed by what it needs, or is not of Touchstone 1 or 2.0: export it again
 error-measured-keyword-missing = the line [{ $keyword }] is missing, which version 2 of the format requires: export it again
 error-measured-number = line { $line }: “{ $text }” is not a number that a measurement can give: export it again
-error-measured-cut-short = line { $line }: there are { $given } values for this frequency, and a part with { $ports } ports has { $needed }: export it again; it may be cut off
+error-measured-cut-short = line { $line }: there are { $given } values for this frequency, and a part with { $ports } ports has { $needed }: export it again; its end may be missing
 error-measured-not-rising = line { $line }: the frequency { $frequency } is not above the one before it: export it again, each frequency once
-error-measured-count = it announces { $announced } frequencies and holds { $given }: export it again; it may be cut off
+error-measured-count = it announces { $announced } frequencies and holds { $given }: export it again; its end may be missing
 error-measured-reference = the reference resistances are not { $ports } numbers of ohms above zero, one for each port, or one for all: export it again
 error-measured-not-convertible = at { $frequency } the values cannot be turned to 75 ohm: measure it again
 error-measured-no-part = these numbers are no part’s: measure it again

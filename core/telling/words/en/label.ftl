@@ -14,7 +14,7 @@ label-doubt-band-backwards = “{ $written }” runs backwards. { -label-left-ou
 label-doubt-edge-unusual = { $edge } MHz is an unusual edge of a band. Please look at the label again.
 label-doubt-bands-unclear = There are two bands, “{ $first }” and “{ $second }”, and no word says which one the part passes. Both were left out.
 label-doubt-bands-joined = “{ $first }” and “{ $second }” were read as one band.
-label-doubt-paths-assumed = No word says which way the two bands run; “{ $lower }” was taken as the return band (toward the street) and “{ $upper }” as the forward band (toward the rooms).
+label-doubt-paths-assumed = No word says which way the two bands run; “{ $lower }” was taken as the return band (towards the street) and “{ $upper }” as the forward band (towards the rooms).
 label-doubt-upper-edge-alone = Only one frequency, “{ $written }”, is given; it was taken as the upper edge of the band.
 label-doubt-lower-edge-alone = Only one frequency, “{ $written }”, is given; it was taken as the lower edge of the band.
 label-doubt-frequency-unplaced = “{ $written }” is a frequency, but not clearly an edge of a band. { -label-left-out }
@@ -75,8 +75,8 @@ label-doubt-kind-unclear = The words fit both { $other ->
     [entry_filter] an entry filter
     [high_pass_filter] a high-pass filter
     [ground_block] a ground block
-    [pad] an attenuator
-    [terminator] a terminator
+    [pad] a pad
+    [terminator] a 75-ohm cap
     [satellite_splitter] a satellite splitter
     [satellite_combiner] a satellite combiner
     [wall_plate] a wall plate
@@ -91,8 +91,8 @@ label-doubt-kind-unclear = The words fit both { $other ->
     [entry_filter] an entry filter
     [high_pass_filter] a high-pass filter
     [ground_block] a ground block
-    [pad] an attenuator
-    [terminator] a terminator
+    [pad] a pad
+    [terminator] a 75-ohm cap
     [satellite_splitter] a satellite splitter
     [satellite_combiner] a satellite combiner
     [wall_plate] a wall plate
@@ -109,7 +109,7 @@ label-doubt-kind-from-bands = No word names the part; by its figures it was take
 label-doubt-power-pass-unclear = The label seems to say both that power (DC) passes and that it does not. That was left out.
 
 # Print and a typed field that differ: what was typed counts.
-label-against-kind = The print tells of { $printed ->
+label-against-kind = The label says { $printed ->
     [splitter] a splitter
     [tap] a tap
     [amplifier] an amplifier
@@ -126,7 +126,7 @@ label-against-kind = The print tells of { $printed ->
     [satellite_combiner] a satellite combiner
    *[pad] a pad
 } was entered. What was entered counts; please look again which is right.
-label-against-figure = The print gives { $printed } for the { $field ->
+label-against-figure = The label gives { $printed } for the { $field ->
     [legs] number of outputs
     [losses] losses
     [band] band
@@ -141,11 +141,11 @@ label-against-figure = The print gives { $printed } for the { $field ->
 }, but { $typed } was entered. What was entered counts; please look again which is right.
 label-against-mark = { $field ->
     [moca_bypass] { $typed ->
-        [yes] The print says that there is no by-pass for MoCA, but one was entered.
-       *[no] The print says that there is a by-pass for MoCA, but none was entered.
+        [yes] The label says that there is no by-pass for MoCA, but one was entered.
+       *[no] The label says that there is a by-pass for MoCA, but none was entered.
     }
    *[power_pass] { $typed ->
-        [yes] The print says that power (DC) does not pass, but that it does was entered.
-       *[no] The print says that power (DC) passes, but that it does not was entered.
+        [yes] The label says that power (DC) does not pass, but that it does was entered.
+       *[no] The label says that power (DC) passes, but that it does not was entered.
     }
 } What was entered counts; please look again which is right.

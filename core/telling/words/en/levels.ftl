@@ -6,19 +6,19 @@ levels-worked-out = likely { $level } at { $frequency } ({ $low } to { $high })
 levels-not-known = not known: nobody measured what comes in at { $entry }
 levels-sends = the modem sends at { $level }, by its own page
 levels-broken = { $way ->
-        [back] at { $frequency } { $loss } is lost on the modem's way back: it is not heard
+        [back] at { $frequency } { $loss } is lost on the modem’s way back: it is not heard
        *[here] at { $frequency } { $loss } is lost on the way here: nothing gets through
     }
 levels-broken-by = { $way ->
-        [back] { $amplifier } ends before { $frequency } on the modem's way back, where { $loss } is lost: it is not heard
+        [back] { $amplifier } ends before { $frequency } on the modem’s way back, where { $loss } is lost: it is not heard
        *[here] { $amplifier } ends before { $frequency }, where { $loss } is lost: nothing gets through
     }
 levels-broken-if-used = { $way ->
-        [back] at { $frequency } { $loss } is lost on the modem's way back; whether it sends so high nobody said
+        [back] at { $frequency } { $loss } is lost on the modem’s way back; whether it sends so high nobody said
        *[here] at { $frequency } { $loss } is lost on the way here; whether the service goes so far nobody said
     }
 levels-broken-perhaps = { $way ->
-        [back] whether { $amplifier } lets { $frequency } through on the modem's way back is not known; most do not
+        [back] whether { $amplifier } lets { $frequency } through on the modem’s way back is not known; most do not
        *[here] whether { $amplifier } lets { $frequency } through is not known; most do not
     }
 levels-ratio = error ratio (MER) { $ratio } at { $frequency }

@@ -105,8 +105,8 @@ field-ports = how many ports were measured
 field-asked = how a question was answered
 field-change = the change of the work list
 field-outcome = how the work ended
-field-digest = the mark of the measurement's file
-field-text-piece = a piece of the measurement's file
+field-digest = the mark of the measurement’s file
+field-text-piece = a piece of the measurement’s file
 field-device_filter = the filter at the device
 field-end = what is on output { $port }
 field-removed = whether it was removed
@@ -120,8 +120,8 @@ value-text = { $text }
 value-unread = details that this release cannot tell
 value-digest = a checksum
 value-several = { $several }
-hangs = On it hang { $things }. They stay in the survey, and wait there without it.
-hangs-nothing = Nothing else hangs on it.
+hangs = To it belong { $things }. They stay in the survey, and wait there without it.
+hangs-nothing = Nothing else belongs to it.
 hangs-parts = { $count ->
     [one] 1 part
    *[other] { $count } parts
@@ -156,7 +156,7 @@ value-plugged-modem = a cable modem
 value-plugged-moca_gateway = a gateway that speaks MoCA itself
 value-plugged-satellite_receiver = a satellite receiver
 value-plugged-fibre_box = a fibre box
-value-plugged-power_supply = an amplifier's power supply
+value-plugged-power_supply = an amplifier’s power supply
 value-plugged-other = another device
 value-adapter = { $version ->
     [none] MoCA as planned
@@ -182,12 +182,12 @@ value-level = { $level } at { $mhz }
 value-error_ratio = { $ratio } MER (how clean it arrives) at { $mhz }
 value-phy_rate = { $rate } on the coax (PHY rate)
 value-round_trip = { $time } there and back
-value-signal-analog = analog channels
+value-signal-analog = analogue channels
 value-signal-digital = digital channels
-value-signal-both = analog and digital channels
+value-signal-both = analogue and digital channels
 value-single_cable-en50494 = by EN 50494
 value-single_cable-en50607 = by EN 50607
-value-sharing-through_port = by the adapter's through port
+value-sharing-through_port = by the adapter’s through port
 value-sharing-splitter = by a splitter
 value-there = there
 value-work-done = done
@@ -227,7 +227,7 @@ value-network-nodes = { $count ->
 value-power = from { $from } to { $to }
 value-reach-internet = to the internet
 value-reach-house = within the house
-value-reach-adapter_page = from an adapter's page
+value-reach-adapter_page = from an adapter’s page
 value-how-wire = { $reach }, by wire
 value-how-radio = { $reach }, partly by radio
 value-how-socket = { $how }, the slowest network socket { $socket }
@@ -246,7 +246,7 @@ value-connector-corroded = corroded or wet
 value-connector-hand_tight = turned by hand only
 value-connector-bad_joint = a bad joint
 value-connector-unknown = not looked at
-value-entry_kind-cable = the cable company's line
+value-entry_kind-cable = the cable company’s line
 value-entry_kind-antenna = an antenna
 value-entry_kind-satellite = a satellite dish
 value-entry_kind-fibre_box = a fibre box
@@ -256,7 +256,7 @@ value-entry_state-cut_off = cut off
 value-entry_state-unknown = not known
 value-end-capped = a 75-ohm cap (terminator)
 value-end-open = nothing: the output is open
-value-end-loose_end = a cable that leads nobody knows where
+value-end-loose_end = a cable whose far end is not known
 value-end-another_home = a cable to another home
 value-role-before = before the work
 value-role-after = after the work
@@ -294,11 +294,11 @@ home-progress = { $rooms ->
     [one] 1 photo
    *[other] { $photos } photos
 }
-home-repaired = The database of this survey was damaged. It was built anew from { $facts ->
+home-repaired = The database of this survey was damaged. It was rebuilt from { $facts ->
     [one] its one record
    *[other] all its { $facts } records
 }; nothing was lost. The damaged one was kept as { $damaged }.
-home-repaired-and-forgotten = The database of this survey was damaged. It was built anew, { $facts ->
+home-repaired-and-forgotten = The database of this survey was damaged. It was rebuilt, { $facts ->
     [one] 1 record
    *[other] { $facts } records
 } in all. The damaged one is gone: it still held what was to be forgotten.

@@ -1,7 +1,7 @@
 # The report, and the words in its figures.
 
 report-language = en
-report-untitled = A house's coax wiring
+report-untitled = A house’s coax wiring
 report-page-title = { $name }: coax network report
 report-contents = In this report
 report-made = Made from a survey of the wiring. Every number is a forecast from what was seen, not a promise; where something is not known, a range is given.
@@ -16,7 +16,7 @@ report-room-capped = measured: the test’s own network socket held it
 report-room-after = after the work likely { $rate }
 report-bar-name = What { $room } gets
 report-key-wished = wished
-report-key-forecast = forecast, eight tries of ten; the stroke is likely
+report-key-forecast = forecast, eight tries in ten; the stroke is likely
 report-key-measured = measured
 report-key-after = likely after the work
 report-more-rooms = { $count ->
@@ -90,8 +90,8 @@ report-job = The house, and what is asked
 report-asked = What is asked
 report-house = The house
 report-place = The house: { $place }.
-report-building-own = The wiring is the household's own.
-report-building-rented = The wiring is a landlord's: ask before changing anything that stays.
+report-building-own = The wiring is the household’s own.
+report-building-rented = The wiring is a landlord’s: ask before changing anything that stays.
 report-building-shared = The coax is shared with other homes.
 report-internet = The internet plan gives { $down } towards the house and { $up } from it.
 report-services = On the coax today: { $services }.
@@ -105,7 +105,7 @@ report-bridge = The adapter at the router (the bridge) stands at { $bridge }.
 report-bridge-planned = The adapter at the router (the bridge) is to stand at { $bridge }.
 report-bridge-none = It is not known yet where the adapter at the router (the bridge) stands, so nothing can be forecast.
 report-wish = { $room }: { $down } towards the room, { $up } from it
-report-wish-none = No room's wished speed was written down.
+report-wish-none = No room’s wished speed was written down.
 
 answer-all = { $asked ->
     [one] The one room that was asked about gets the speed wished for, as far as is known.
@@ -121,8 +121,8 @@ answer-none = { $asked ->
    *[other] None of the { $asked } rooms gets the speed wished for, as the wiring is now.
 }
 answer-hangs-on-by-pass = { $asked ->
-    [one] Whether the one room that was asked about gets the speed wished for hangs on a MoCA by-pass: nobody knows yet whether the amplifier on the way has one.
-   *[other] For { $hangs } of { $asked } rooms the speed wished for hangs on a MoCA by-pass: nobody knows yet whether the amplifier on the way has one.
+    [one] Whether the one room that was asked about gets the speed wished for depends on a MoCA by-pass: nobody knows yet whether the amplifier on the way has one.
+   *[other] For { $hangs } of { $asked } rooms the speed wished for depends on a MoCA by-pass: nobody knows yet whether the amplifier on the way has one.
 }
 forecast-not-known = { $asked ->
     [one] It cannot be told yet what the room gets: the way to it is not traced, or it is not known yet which outlet is at the router.
@@ -157,7 +157,7 @@ report-map = The wiring as it was found
 # 3. The forecast
 report-forecast = What gets through to each room
 report-forecast-caption = Forecast for each outlet, both ways
-report-forecast-how = "Likely" is the middle of { $draws } tries over everything not known exactly. "Nine times in ten" means that only a tenth of the tries came out below.
+report-forecast-how = “Likely” is the middle of { $draws } tries over everything not known exactly. “Nine times in ten” means that only a tenth of the tries came out below.
 report-forecast-none = No outlet is to have an adapter yet, so there is nothing to forecast.
 head-outlet = Outlet
 head-wish = Wished
@@ -172,7 +172,7 @@ wish-both = { $down } towards, { $up } from the room
 wish-of-none = nothing wished
 met-yes = Yes
 met-likely = Likely
-met-hangs-on-by-pass = Hangs on a by-pass
+met-hangs-on-by-pass = Depends on a by-pass
 met-unlikely = Likely not
 met-not-yet = Not yet
 met-not-known = Not known
@@ -180,13 +180,13 @@ met-not-asked = Not asked
 reach-no-bridge = not known yet: which outlet gets the adapter at the router (the bridge)?
 reach-loose = not known: { $part } is not yet traced to a feed
 reach-fed-by-nothing = nothing gets there: no cable leads to { $outlet }
-reach-other-tree = nothing gets there: it hangs on another tree of cables than the adapter at the router
+reach-other-tree = nothing gets there: it is on another tree of cables than the adapter at the router
 reach-no-channel = nothing gets there: the two adapters have no free channel in common
 limit-path = the cables and splitters on the way
-limit-version = the older adapter's MoCA version
+limit-version = the older adapter’s MoCA version
 limit-ethernet = the slower Ethernet port
 limit-band = the band: too few channels are free
-hangs-on-by-pass = It hangs on whether { $count ->
+hangs-on-by-pass = It depends on whether { $count ->
     [one] { $amplifiers } has a MoCA by-pass, which
    *[other] { $amplifiers } have MoCA by-passes, which
 } nobody knows: with { $count ->
@@ -199,17 +199,17 @@ report-round-trip = The coax adds about { $time } to each round trip.
 shared-fits = All wishes at once fit into what the adapters share ({ $share } of the time on the coax).
 shared-likely = All wishes at once likely fit into what the adapters share ({ $share } of the time on the coax), but not surely.
 shared-never = All rooms share the time on the coax. At least one wish cannot be met even with the network to itself.
-shared-not = All wishes at once do not fit: together they would need { $share } of the time on the coax. Each room has its forecast only while the others rest.
+shared-not = All wishes at once do not fit: together they would need { $share } of the time on the coax. Each room has its forecast only while the others are idle.
 street-leak = At { $entry }, the loss from the loudest adapter to the street is { $loss }: the more, the less leaves the house.
 
 # 4. Loss over frequency
 report-plot = Loss over frequency for the weakest rooms
-report-plot-none = No room's loss could be worked out yet.
+report-plot-none = No room’s loss could be worked out yet.
 report-plot-how = The lower a curve runs, the more is lost on the way. Narrow dips come from echoes: what comes back from splitters, filters and open ends.
 
 # 5. Costs
 report-costs = Where the loss arises
-report-costs-how = Between two outputs a splitter costs more than its print says: the print counts from input to output, and the outputs are kept apart from each other. Worked out with every unknown at its likely value. The forecast above is the middle of many tries with their echoes, so its loss can differ.
+report-costs-how = Between two outputs a splitter costs more than its label says: the label counts from input to output, and the outputs are kept apart from each other. Worked out with every unknown at its likely value. The forecast above is the middle of many tries with their echoes, so its loss can differ.
 report-costs-none = No path was worked out yet.
 report-costs-caption = On the way from the adapter at the router to { $place }
 report-costs-total = All together
@@ -305,7 +305,7 @@ term-time = Time
 
 # 9. Cautions
 report-cautions = Cautions
-report-cautions-how = Read these before touching anything. Local code and the practice of licensed people go first, always.
+report-cautions-how = Read these before touching anything. Local code and the practice of licensed people always come first.
 
 # 10. Unknown
 report-unknown = What is not known
@@ -331,8 +331,8 @@ unknown-loose-end = where the cable on output { $port } goes
 unknown-loose = what feeds it
 unknown-entry = whether it is joined to the world outside
 unknown-plugged = what is plugged in
-unknown-field = what "{ $field }" says: written by a newer version, and kept
-unknown-impossible = what "{ $field }" says: it differs from what can be, so nothing is worked out from it; it is kept as told
+unknown-field = { $field }: written by a newer version, and kept
+unknown-impossible = { $field }: it cannot be so, so nothing is worked out from it; it is kept as written
 matters-stake = Yes: knowing it may change what { $room } gets by up to { $rate }
 matters-hardly = Little: it hardly changes the forecast
 matters-failed = Yes: the test of { $rooms } failed, and it is on the way there
@@ -452,7 +452,7 @@ backing-memory = From memory
 backing-estimate = Held against: { $source }
 
 # Figures that are estimated: one message for each name in coax::estimates.
-estimate-cable-impedance = Impedance of a cable run
+estimate-cable-impedance = Impedance of a cable
 estimate-cable-six-spread = 6-series cable: loss against the fitted figures
 estimate-cable-fifty-nine-k1 = 59-series cable: part of the loss that grows with the root of the frequency (k1)
 estimate-cable-fifty-nine-k2 = 59-series cable: part of the loss that grows with the frequency (k2)
@@ -503,13 +503,13 @@ estimate-condition-hand-tight = Connector tightened by hand only: added loss
 estimate-condition-twist-on = Twist-on connector: added loss
 estimate-condition-corroded = Corroded connector: added loss
 estimate-condition-bad-return-loss = Connector by hand only, twist-on or corroded: return loss
-estimate-unknown-run-length = Length of a run that nobody measured, paced or guessed
-estimate-length-measured = Length of a run that was measured
-estimate-length-paced = Length of a run that was paced
-estimate-length-guessed = Length of a run that was guessed
+estimate-unknown-run-length = Length of a cable that nobody measured, paced or guessed
+estimate-length-measured = Length of a cable that was measured
+estimate-length-paced = Length of a cable that was paced
+estimate-length-guessed = Length of a cable that was guessed
 estimate-new-run-length = Length of a cable to be laid that nobody has paced; its range is that of a guess
 estimate-jumper-length = Length of a jumper between two parts put side by side
-estimate-loose-end-length = Length of a cable that goes nobody knows where
+estimate-loose-end-length = Length of a cable whose far end is not known
 estimate-cable-temperature = Temperature of cable in the house
 estimate-device-reflection = What a TV, TV box or modem sends back in the MoCA band (of the amplitude)
 estimate-cap-reflection = What a 75-ohm cap sends back (of the amplitude)
@@ -518,7 +518,7 @@ estimate-entry-delay = How long what the street sends back is on its way, one wa
 estimate-model-error = How far the loss between two adapters is from what is worked out here
 estimate-unseen-port-open = Chance that a free port nobody looked at is open
 estimate-unknown-part-loss = A part not identified: loss
-estimate-label-spread = How far a part's loss is from its label
+estimate-label-spread = How far a part’s loss is from its label
 estimate-unread-leg-excess = Splitter with an unread label: loss beyond the ideal split
 estimate-filter-pass-loss = Entry filter with an unread label: loss where it passes
 estimate-amplifier-gain = Amplifier with an unread label: gain
@@ -529,17 +529,17 @@ estimate-amplifier-least-band = Amplifier: least width of what it amplifies
 estimate-amplifier-return-gain = Amplifier whose label does not say: gain of the return path
 estimate-amplifier-bypass-unread = Amplifier on which nobody read anything: chance that it has a by-pass
 estimate-amplifier-bypass-not-named = Amplifier whose label was read and names no by-pass: chance that it has one
-estimate-amplifier-bypass-loss = Amplifier's by-pass: loss in the MoCA band, without the housing's splits
+estimate-amplifier-bypass-loss = Amplifier’s by-pass: loss in the MoCA band, without the housing’s splits
 estimate-transmit-power = What an adapter sends in each channel
 estimate-adapter-return-loss = Adapter: how weak its echo is (return loss)
 estimate-adapter-delay = Adapter: delay to what sends the echo back
-estimate-noise-figure = Noise of an adapter's receiver (noise figure)
+estimate-noise-figure = Noise of an adapter’s receiver (noise figure)
 estimate-ingress = Noise that leaks into the wiring, over thermal noise
 estimate-gap = What the code needs beyond the theoretical limit (gap)
 estimate-margin = What an adapter leaves unused to be safe (margin)
-estimate-snr-cap-1x = Versions 1.x: signal over the adapter's own imperfection
+estimate-snr-cap-1x = Versions 1.x: signal over the adapter’s own imperfection
 estimate-phy-full-1x = Versions 1.x: PHY rate over the best of cables
-estimate-snr-cap-2x = Versions 2.x: signal over the adapter's own imperfection
+estimate-snr-cap-2x = Versions 2.x: signal over the adapter’s own imperfection
 estimate-subcarrier-spread = How noise differs between subcarriers, up and down
 estimate-mac-position = Version 2.0: where the share of useful data lies between its ends (0 to 1)
 estimate-mac-position-1-0 = Version 1.0: where the share of useful data lies between its ends (0 to 1)
@@ -557,7 +557,7 @@ plot-description = Loss in dB between the adapter at the router and { $rooms } o
 }
 plot-panel = To { $place }: { $loss }
 plot-likely = likely
-plot-range = eight tries of ten lie here
+plot-range = eight tries in ten lie here
 plot-ours = our channels
 plot-others = needed by others
 plot-channel = { $mhz }
@@ -582,10 +582,10 @@ report-refused-change = { $change } Not offered: { $why }
 
 estimate-band-filter-loss = Band filter: loss in its pass band
 estimate-filter-rejection = Filter without a figure on its label: what it rejects
-estimate-filter-gap = Band filter: from the pass band's edge to where it rejects
+estimate-filter-gap = Band filter: from the pass band’s edge to where it rejects
 estimate-tap-directivity = Tap: how much better it hears its input than its output
 estimate-tap-through-excess = Tap: loss on the way through beyond what the taps take
-estimate-combiner-low-loss = Satellite combiner: loss to the lower band's port
+estimate-combiner-low-loss = Satellite combiner: loss to the lower band’s port
 estimate-combiner-satellite-loss = Satellite combiner: loss to the satellite port
 estimate-combiner-isolation = Satellite combiner: isolation between its ports
 estimate-combiner-return-loss = Satellite combiner: return loss

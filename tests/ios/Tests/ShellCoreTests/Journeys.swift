@@ -96,7 +96,7 @@ import Testing
     try await hand.press("add")
     try await hand.pick("kind", "splitter")
     try await hand.press("make")
-    try await hand.press(row: "its print")
+    try await hand.press(row: "its label")
     let slot = try #require(hand.screen.blocks.compactMap(\.slot).first { $0.printKey != nil })
     let here = hand.shell.destination(slot.key)
     await hand.shell.take(photo: Picture.png(7), for: here)

@@ -9,6 +9,7 @@ use serde::Serialize;
 use serde_json::Value;
 
 use super::author_json::AuthorJson;
+use super::names::Names;
 use super::open_to_read;
 use super::teller::{RecordTeller, ThingJson};
 use crate::command::Context;
@@ -51,6 +52,7 @@ struct ChangedJson {
 pub fn run(context: &Context, folder: &Path) -> Result<(), DeskError> {
     let store = open_to_read(folder)?;
     let teller = RecordTeller::new(context, &store)?;
+    let names = Names::whole(&store)?;
     let found = in_order(store.ledger());
     let changed = facts::act::changed_after_removal(store.ledger());
     let as_json = DisagreementsJson {
@@ -67,7 +69,7 @@ pub fn run(context: &Context, folder: &Path) -> Result<(), DeskError> {
             page.rows(2, &told.sides.iter().map(side).collect::<Vec<_>>());
             page.paragraph(
                 2,
-                &format!("legwork settle {} {} {} 1", folder.display(), one.subject, one.field),
+                &format!("legwork settle {} {} {} 1", folder.display(), names.word(one.subject), one.field),
             );
         }
         if !changed.is_empty() {

@@ -84,6 +84,18 @@ impl Names {
         one(&found).ok_or_else(|| self.not_one(word, &found))
     }
 
+    /// The word that means a thing, to be typed: its tag or name where that is enough and needs no quotes, else its id.
+    pub fn word(&self, subject: SubjectId) -> String {
+        if subject == self.survey.id {
+            return WHOLE.to_owned();
+        }
+        let is_plain = |name: &str| name.chars().all(|sign| sign.is_alphanumeric() || "-_.".contains(sign));
+        let own = self.names().find(|(name, id)| *id == subject && is_plain(name) && !name.starts_with('-'));
+        let own =
+            own.map(|(name, _)| name).filter(|name| self.find(name).is_ok_and(|found| found == subject));
+        own.map_or_else(|| subject.to_string(), str::to_owned)
+    }
+
     fn names(&self) -> impl Iterator<Item = (&str, SubjectId)> {
         let survey = &self.survey;
         let parts = survey.parts.values().filter_map(|part| Some((part.tag.as_deref()?, part.id)));

@@ -45,11 +45,11 @@ fn bands_that_others_need_are_hatched_and_named_in_the_plot() {
     let (figure, forecast) = of(1218.0);
     let said = texts(&figure);
     assert!(said.contains(&"cable internet, 0 to 1218 MHz"), "{said:?}");
-    assert!(said.contains(&"the provider's own network, 1125 to 1225 MHz"), "{said:?}");
+    assert!(said.contains(&"the provider’s own network, 1125 to 1225 MHz"), "{said:?}");
     // No channel of ours reaches into either.
     assert!(forecast.channels.iter().all(|(centre, width)| centre - width / 2.0 >= 1225.0));
     let (figure, _) = of(1002.0);
     let said = texts(&figure);
     assert!(!said.iter().any(|text| text.starts_with("cable internet")), "{said:?}");
-    assert!(said.iter().any(|text| text.starts_with("the provider's own network")));
+    assert!(said.iter().any(|text| text.starts_with("the provider’s own network")));
 }

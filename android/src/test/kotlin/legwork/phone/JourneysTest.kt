@@ -90,7 +90,7 @@ class JourneysTest {
         phone.press("add")
         phone.pick("kind", "splitter")
         phone.press("make")
-        phone.press(phone.row("its print").key!!)
+        phone.press(phone.row("its label").key!!)
         phone.type("text", "4-WAY SPLITTER 5-1000MHz 7dB")
         phone.press("next")
         phone.press("next")
