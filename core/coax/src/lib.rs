@@ -33,6 +33,7 @@ pub mod dice;
 pub mod error;
 pub mod estimates;
 pub mod grid;
+mod lanes;
 pub mod link;
 pub mod model;
 pub mod quantity;

@@ -43,24 +43,6 @@ impl ScatterMatrix {
         self.set(b, a, value);
     }
 
-    /// Puts a delay, given as the factor by which it turns a wave, outside a port.
-    pub(crate) fn delay(&mut self, port: usize, turned: Complex64) {
-        for other in 0..self.ports {
-            self.set(port, other, self.at(port, other) * turned);
-            self.set(other, port, self.at(other, port) * turned);
-        }
-    }
-
-    /// Makes a matrix that is symmetric but for rounding so to the last bit.
-    pub(crate) fn make_symmetric(&mut self) {
-        for a in 0..self.ports {
-            for b in 0..a {
-                let mean = (self.at(a, b) + self.at(b, a)) * 0.5;
-                self.set_both(a, b, mean);
-            }
-        }
-    }
-
     /// Makes it `ports` by `ports` zeros, keeping its memory.
     pub fn reset(&mut self, ports: usize) {
         self.ports = ports;

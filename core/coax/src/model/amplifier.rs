@@ -1,12 +1,11 @@
 //! A house amplifier: gain down above its split, a return path up below it, nearly opaque elsewhere.
 
-use num_complex::Complex64;
-
-use super::{Splitter, delayed, logistic, turn};
+use super::multiport::Multiport;
+use super::{Splitter, delayed, logistic, one_by_one, turn};
 use crate::error::{CoaxError, at_least};
 use crate::estimates::parts;
+use crate::lanes::{Phasor, Real};
 use crate::quantity::{Decibels, Megahertz};
-use crate::scatter::ScatterMatrix;
 use crate::trade::{EXTENDED_D_HIGH, EXTENDED_D_LOW};
 
 /// The most that a round trip through the core (down and up again) may amount to, as an amplitude. With both its ends
@@ -109,16 +108,14 @@ impl AmplifierCore {
         (Decibels(down).amplitude(), Decibels(up).amplitude())
     }
 
-    fn scatter(&self, frequency: Megahertz) -> ScatterMatrix {
-        let f = frequency.value();
+    fn scatter(&self, f: f64, core: &mut Multiport<f64>) {
         let (mut down, mut up) = self.ways(f);
         if down * up > MOST_LOOP {
             // A filter that let both through would howl; makers see to it that it does not.
             if down < up { down = MOST_LOOP / up } else { up = MOST_LOOP / down }
         }
         let mut back = (-self.return_loss).amplitude();
-        let p = delayed(frequency, self.delay_ns);
-        let mut core = ScatterMatrix::new(2);
+        let p = delayed(f, self.delay_ns);
         if let Some(loss) = self.bypass_loss {
             let (low, high) = BYPASS_BAND_MHZ;
             // Half way down (in amplitude) there, full at the edges.
@@ -128,17 +125,17 @@ impl AmplifierCore {
             if round > down.max(up) {
                 // The way round is passive: through and back together at most 1, a quarter turn apart.
                 back = back.min((1.0 - round * round).max(0.0).sqrt());
-                core.set_both(0, 1, round * p);
-                core.set(0, 0, Complex64::new(0.0, back) * p);
-                core.set(1, 1, Complex64::new(0.0, back) * p);
-                return core;
+                core.set_both(0, 1, p.scaled(round));
+                core.set(0, 0, Phasor::imaginary(back) * p);
+                core.set(1, 1, Phasor::imaginary(back) * p);
+                return;
             }
         }
-        core.set(1, 0, down * p);
-        core.set(0, 1, up * p);
-        core.set(0, 0, back * turn(self.phases[0]) * p);
-        core.set(1, 1, back * turn(self.phases[1]) * p);
-        core
+        core.set(1, 0, p.scaled(down));
+        core.set(0, 1, p.scaled(up));
+        for (port, phase) in self.phases.into_iter().enumerate() {
+            core.set(port, port, (Phasor::of(turn(phase)) * p).scaled(back));
+        }
     }
 }
 
@@ -181,16 +178,18 @@ impl Amplifier {
             + usize::from(self.before.is_some())
     }
 
-    pub(super) fn scatter(&self, frequency: Megahertz, into: &mut ScatterMatrix) {
-        let mut whole = self.core.scatter(frequency);
+    #[inline(always)]
+    pub(super) fn scatter<R: Real>(&self, megahertz: R, into: &mut Multiport<R>) {
+        let mut whole = Multiport::new(2);
+        one_by_one(megahertz, &mut whole, |f, core| self.core.scatter(f, core));
         if let Some(splitter) = &self.behind {
-            let mut behind = ScatterMatrix::new(splitter.ports());
-            splitter.scatter(frequency, &mut behind);
+            let mut behind = Multiport::new(splitter.ports());
+            splitter.scatter(megahertz, &mut behind);
             whole = whole.joined(1, &behind, 0);
         }
         if let Some(splitter) = &self.before {
-            let mut before = ScatterMatrix::new(splitter.ports());
-            splitter.scatter(frequency, &mut before);
+            let mut before = Multiport::new(splitter.ports());
+            splitter.scatter(megahertz, &mut before);
             // Ports now: input, unamplified output, outputs. The unamplified one goes last.
             let joined = before.joined(1, &whole, 0);
             let n = joined.ports();
@@ -199,7 +198,7 @@ impl Amplifier {
                 port if port + 1 == n => 1,
                 port => port + 1,
             };
-            whole = ScatterMatrix::new(n);
+            whole = Multiport::new(n);
             for to in 0..n {
                 for from in 0..n {
                     whole.set(to, from, joined.at(old(to), old(from)));

@@ -1,10 +1,10 @@
 //! A filter that passes one band or several and sends the rest back.
 
 use super::entry_filter::write_reflecting;
-use super::logistic;
+use super::multiport::Multiport;
 use crate::error::{CoaxError, at_least};
+use crate::lanes::Real;
 use crate::quantity::{Decibels, Megahertz};
-use crate::scatter::ScatterMatrix;
 
 /// One edge of a pass band: half of the rejection, in decibels, is reached at `turnover`; `width` sets how steeply.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -26,9 +26,13 @@ pub struct PassBand {
 
 impl PassBand {
     /// 1 inside, 0 outside.
-    fn share(&self, f: f64) -> f64 {
-        let above = |edge: FilterEdge| logistic((f - edge.turnover.value()) / edge.width.value());
-        self.low.map_or(1.0, above) * self.high.map_or(1.0, |edge| 1.0 - above(edge))
+    #[inline(always)]
+    fn share<R: Real>(&self, megahertz: R) -> R {
+        let one = R::of(1.0);
+        let above = |edge: FilterEdge| {
+            ((megahertz - R::of(edge.turnover.value())) / R::of(edge.width.value())).logistic()
+        };
+        self.low.map_or(one, above) * self.high.map_or(one, |edge| one - above(edge))
     }
 }
 
@@ -78,11 +82,17 @@ impl BandFilter {
 
     /// Through loss at `frequency` between matched ends.
     pub fn loss(&self, frequency: Megahertz) -> Decibels {
-        let share = self.bands.iter().map(|band| band.share(frequency.value())).fold(0.0, f64::max);
-        Decibels(self.stop + (self.pass - self.stop) * share)
+        Decibels(self.loss_at(frequency.value()))
     }
 
-    pub(super) fn scatter(&self, frequency: Megahertz, into: &mut ScatterMatrix) {
-        write_reflecting(self.loss(frequency), Decibels(self.dissipated), frequency, self.delay_ns, into);
+    #[inline(always)]
+    fn loss_at<R: Real>(&self, megahertz: R) -> R {
+        let share = self.bands.iter().map(|band| band.share(megahertz)).fold(R::of(0.0), Real::max);
+        R::of(self.stop) + R::of(self.pass - self.stop) * share
+    }
+
+    #[inline(always)]
+    pub(super) fn scatter<R: Real>(&self, megahertz: R, into: &mut Multiport<R>) {
+        write_reflecting(self.loss_at(megahertz), self.dissipated, megahertz, self.delay_ns, into);
     }
 }

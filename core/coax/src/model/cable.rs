@@ -1,12 +1,12 @@
 //! A run of coaxial cable.
 
-use num_complex::Complex64;
-
 use super::Link;
+use super::delayed;
+use super::multiport::Multiport;
 use super::two_port::TwoPort;
 use crate::error::{CoaxError, at_least};
+use crate::lanes::{Phasor, Real};
 use crate::quantity::{Decibels, Megahertz, Metres};
-use crate::scatter::ScatterMatrix;
 
 /// The impedance against which everything is measured, in ohm (type F connectors and MoCA ports: "MoCA 1.1 Reference
 /// Specification", Connector and Return Loss).
@@ -107,20 +107,30 @@ impl Cable {
         Metres(self.length)
     }
 
-    fn law(&self, megahertz: f64) -> f64 {
-        self.k1 * megahertz.sqrt() + self.k2 * megahertz
+    #[inline(always)]
+    fn law<R: Real>(&self, megahertz: R) -> R {
+        R::of(self.k1) * megahertz.sqrt() + R::of(self.k2) * megahertz
     }
 
-    fn loss_per_100_m(&self, megahertz: f64) -> f64 {
-        match self.low_band_power {
-            Some(power) if megahertz < LOW_BAND_TOP_MHZ => {
-                self.law(LOW_BAND_TOP_MHZ) * (megahertz / LOW_BAND_TOP_MHZ).powf(power)
+    #[inline(always)]
+    fn loss_per_100_m<R: Real>(&self, megahertz: R) -> R {
+        let mut loss = self.law(megahertz);
+        if let Some(power) = self.low_band_power
+            && (-megahertz).any_above(-LOW_BAND_TOP_MHZ)
+        {
+            let top = self.law(LOW_BAND_TOP_MHZ);
+            for lane in 0..R::COUNT {
+                let at = megahertz.lane(lane);
+                if at < LOW_BAND_TOP_MHZ {
+                    loss.set_lane(lane, top * (at / LOW_BAND_TOP_MHZ).powf(power));
+                }
             }
-            _ => self.law(megahertz),
         }
+        loss
     }
 
-    pub(super) fn scatter(&self, frequency: Megahertz, into: &mut ScatterMatrix) {
+    #[inline(always)]
+    pub(super) fn scatter<R: Real>(&self, frequency: R, into: &mut Multiport<R>) {
         let mut run = self.line(frequency);
         if let [Some(joint), _] = &self.joints {
             run = joint.two_port(frequency).then(run);
@@ -132,14 +142,19 @@ impl Cable {
     }
 
     /// The run without its joints.
-    fn line(&self, frequency: Megahertz) -> TwoPort {
-        let nepers = self.loss(frequency).value() * std::f64::consts::LN_10 / 20.0;
-        let radians =
-            std::f64::consts::TAU * frequency.hertz() / (SPEED_OF_LIGHT * self.velocity) * self.length;
-        let e = Complex64::from_polar((-nepers).exp(), -radians);
+    #[inline(always)]
+    fn line<R: Real>(&self, megahertz: R) -> TwoPort<R> {
+        let loss = self.loss_per_100_m(megahertz) * R::of(self.length / 100.0) + R::of(self.fixed_loss);
+        let e = delayed(megahertz, self.delay_ns()).scaled((-loss).amplitude());
         let r = (self.impedance - REFERENCE_OHM) / (self.impedance + REFERENCE_OHM);
-        let echoes = (1.0 - r * r * e * e).inv();
-        let back = r * (1.0 - e * e) * echoes;
-        TwoPort { near: back, through: (1.0 - r * r) * e * echoes, far: back }
+        let (one, twice) = (Phasor::real(R::of(1.0)), e * e);
+        let echoes = (one - twice.scaled(R::of(r * r))).inverse();
+        let back = (one - twice).scaled(R::of(r)) * echoes;
+        TwoPort { near: back, through: e.scaled(R::of(1.0 - r * r)) * echoes, far: back }
+    }
+
+    /// How long a wave takes through the run, in nanoseconds.
+    fn delay_ns(&self) -> f64 {
+        self.length / (SPEED_OF_LIGHT * self.velocity) * 1e9
     }
 }

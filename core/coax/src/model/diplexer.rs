@@ -1,9 +1,10 @@
 //! A satellite combiner (diplexer): two bands, each with a port of its own, on one common port.
 
+use super::multiport::Multiport;
 use super::{delayed, logistic, turn};
 use crate::error::{CoaxError, at_least};
+use crate::lanes::Phasor;
 use crate::quantity::{Decibels, Megahertz};
-use crate::scatter::ScatterMatrix;
 
 /// A passive reciprocal three-port: port 0 is the common one, 1 carries the band below `turnover`, 2 the band above.
 ///
@@ -63,8 +64,8 @@ impl Diplexer {
         })
     }
 
-    pub(super) fn scatter(&self, frequency: Megahertz, into: &mut ScatterMatrix) {
-        let up = logistic((frequency.value() - self.turnover) / self.width);
+    pub(super) fn scatter(&self, megahertz: f64, into: &mut Multiport<f64>) {
+        let up = logistic((megahertz - self.turnover) / self.width);
         let [low, high] = self.losses;
         let amplitude =
             |own: f64, away: f64| (-Decibels(own + (self.isolation.max(own) - own) * away)).amplitude();
@@ -80,13 +81,13 @@ impl Diplexer {
         let size = power.sqrt();
         let v = if size > 0.0 { [t[1] / size, -t[0] / size] } else { [1.0, 0.0] };
         // Half of the delay at each port: a diagonal of phases on both sides.
-        let half = delayed(frequency, self.delay_ns / 2.0);
-        let p = self.phases.map(|phase| half * turn(phase));
-        into.set(0, 0, r * p[0] * p[0]);
+        let half = delayed(megahertz, self.delay_ns / 2.0);
+        let p = self.phases.map(|phase| half * Phasor::of(turn(phase)));
+        into.set(0, 0, (p[0] * p[0]).scaled(r));
         for a in 0..2 {
-            into.set_both(0, a + 1, t[a] * shrink * p[0] * p[a + 1]);
-            into.set(a + 1, a + 1, (-q * v[a] * v[a] - r) * p[a + 1] * p[a + 1]);
+            into.set_both(0, a + 1, (p[0] * p[a + 1]).scaled(t[a] * shrink));
+            into.set(a + 1, a + 1, (p[a + 1] * p[a + 1]).scaled(-q * v[a] * v[a] - r));
         }
-        into.set_both(1, 2, -q * v[0] * v[1] * p[1] * p[2]);
+        into.set_both(1, 2, (p[1] * p[2]).scaled(-q * v[0] * v[1]));
     }
 }

@@ -1,11 +1,10 @@
 //! A filter that passes one band and sends another back, as the entry filter does.
 
-use num_complex::Complex64;
-
-use super::{delayed, logistic};
+use super::delayed;
+use super::multiport::Multiport;
 use crate::error::{CoaxError, at_least};
+use crate::lanes::{Phasor, Real};
 use crate::quantity::{Decibels, Megahertz};
-use crate::scatter::ScatterMatrix;
 
 /// Through loss rises from `pass` to `stop` around `turnover`; what is neither passed nor dissipated comes back.
 ///
@@ -50,29 +49,36 @@ impl EntryFilter {
 
     /// Through loss at `frequency` between matched ends.
     pub fn loss(&self, frequency: Megahertz) -> Decibels {
-        let share = logistic((frequency.value() - self.turnover) / self.width);
-        Decibels(self.pass + (self.stop - self.pass) * share)
+        Decibels(self.loss_at(frequency.value()))
     }
 
-    pub(super) fn scatter(&self, frequency: Megahertz, into: &mut ScatterMatrix) {
-        write_reflecting(self.loss(frequency), Decibels(self.dissipated), frequency, self.delay_ns, into);
+    #[inline(always)]
+    fn loss_at<R: Real>(&self, megahertz: R) -> R {
+        let share = ((megahertz - R::of(self.turnover)) / R::of(self.width)).logistic();
+        R::of(self.pass) + R::of(self.stop - self.pass) * share
+    }
+
+    #[inline(always)]
+    pub(super) fn scatter<R: Real>(&self, megahertz: R, into: &mut Multiport<R>) {
+        write_reflecting(self.loss_at(megahertz), self.dissipated, megahertz, self.delay_ns, into);
     }
 }
 
 /// Writes a two-port of this through loss that sends back what it neither passes nor dissipates.
-pub(super) fn write_reflecting(
-    loss: Decibels,
-    dissipated: Decibels,
-    frequency: Megahertz,
+#[inline(always)]
+pub(super) fn write_reflecting<R: Real>(
+    loss: R,
+    dissipated: f64,
+    megahertz: R,
     delay_ns: f64,
-    into: &mut ScatterMatrix,
+    into: &mut Multiport<R>,
 ) {
-    let kept = (-dissipated).power();
+    let kept = (-Decibels(dissipated)).power();
     // A through loss below the dissipation cannot be: passivity wins.
-    let t = (-loss).amplitude().min(kept.sqrt());
-    let r = (kept - t * t).max(0.0).sqrt();
-    let p = delayed(frequency, delay_ns);
-    into.set(0, 0, r * p);
-    into.set(1, 1, r * p);
-    into.set_both(0, 1, Complex64::new(0.0, -t) * p);
+    let t = (-loss).amplitude().min(R::of(kept.sqrt()));
+    let r = (R::of(kept) - t * t).max(R::of(0.0)).sqrt();
+    let p = delayed(megahertz, delay_ns);
+    into.set(0, 0, p.scaled(r));
+    into.set(1, 1, p.scaled(r));
+    into.set_both(0, 1, Phasor::imaginary(-t) * p);
 }

@@ -1,9 +1,8 @@
 //! Conductors tied together with no splitter between: a bare tee.
 
-use num_complex::Complex64;
-
+use super::multiport::Multiport;
 use crate::error::CoaxError;
-use crate::scatter::ScatterMatrix;
+use crate::lanes::{Phasor, Real};
 
 /// An ideal parallel junction of `n` ports: `S_ii = 2/n - 1`, `S_ij = 2/n` (the admittances of the other arms add;
 /// textbook).
@@ -30,12 +29,13 @@ impl Junction {
         self.ports
     }
 
-    pub(super) fn scatter(&self, into: &mut ScatterMatrix) {
+    #[inline(always)]
+    pub(super) fn scatter<R: Real>(&self, into: &mut Multiport<R>) {
         let across = 2.0 / self.ports as f64;
         for to in 0..self.ports {
             for from in 0..self.ports {
                 let value = if to == from { across - 1.0 } else { across };
-                into.set(to, from, Complex64::new(value, 0.0));
+                into.set(to, from, Phasor::real(R::of(value)));
             }
         }
     }

@@ -1,12 +1,11 @@
 //! A joint without length: barrel, ground block, wall plate.
 
-use num_complex::Complex64;
-
 use super::delayed;
+use super::multiport::Multiport;
 use super::two_port::TwoPort;
 use crate::error::{CoaxError, at_least};
-use crate::quantity::{Decibels, Megahertz};
-use crate::scatter::ScatterMatrix;
+use crate::lanes::{Phasor, Real};
+use crate::quantity::Decibels;
 
 /// A through of a small loss and a small reflection: `S21 = S12 = t p`, `S11 = S22 = j r p`, `t^2 + r^2 <= 1`. With no
 /// loss, no reflection and no delay it is exactly nothing.
@@ -58,13 +57,16 @@ impl Link {
         Self { through: 1.0, reflection: 0.0, delay_ns: 0.0 }
     }
 
-    pub(super) fn scatter(&self, frequency: Megahertz, into: &mut ScatterMatrix) {
-        self.two_port(frequency).write(into);
+    #[inline(always)]
+    pub(super) fn scatter<R: Real>(&self, megahertz: R, into: &mut Multiport<R>) {
+        self.two_port(megahertz).write(into);
     }
 
-    pub(super) fn two_port(&self, frequency: Megahertz) -> TwoPort {
-        let p = if self.delay_ns == 0.0 { Complex64::ONE } else { delayed(frequency, self.delay_ns) };
-        let back = Complex64::new(0.0, self.reflection) * p;
-        TwoPort { near: back, through: self.through * p, far: back }
+    #[inline(always)]
+    pub(super) fn two_port<R: Real>(&self, megahertz: R) -> TwoPort<R> {
+        let p =
+            if self.delay_ns == 0.0 { Phasor::real(R::of(1.0)) } else { delayed(megahertz, self.delay_ns) };
+        let back = Phasor::imaginary(R::of(self.reflection)) * p;
+        TwoPort { near: back, through: p.scaled(R::of(self.through)), far: back }
     }
 }

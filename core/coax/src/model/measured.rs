@@ -2,8 +2,10 @@
 
 use num_complex::Complex64;
 
+use super::multiport::Multiport;
 use super::turn;
 use crate::error::CoaxError;
+use crate::lanes::Phasor;
 use crate::quantity::Megahertz;
 use crate::scatter::ScatterMatrix;
 
@@ -207,8 +209,7 @@ impl Measured {
         self.fastest_turn = fastest;
     }
 
-    pub(super) fn scatter(&self, frequency: Megahertz, into: &mut ScatterMatrix) {
-        let f = frequency.value();
+    pub(super) fn scatter(&self, f: f64, into: &mut Multiport<f64>) {
         let n = self.ports;
         let size = n * n;
         let above = self.frequencies.partition_point(|&at| at <= f);
@@ -216,7 +217,7 @@ impl Measured {
         let matrix = |index: usize| &self.entries[index * size..(index + 1) * size];
         if above == 0 || above > last {
             for (index, &value) in matrix(above.min(last)).iter().enumerate() {
-                into.set(index / n, index % n, value);
+                into.set(index / n, index % n, Phasor::of(value));
             }
             return;
         }
@@ -229,7 +230,8 @@ impl Measured {
             for from in 0..n {
                 let phase = phases[to.min(from)] + phases[to.max(from)];
                 let stood = next[to * n + from] * turn(phase);
-                into.set(to, from, (here[to * n + from] * (1.0 - x) + stood * x) * turn(-x * phase));
+                let between = (here[to * n + from] * (1.0 - x) + stood * x) * turn(-x * phase);
+                into.set(to, from, Phasor::of(between));
             }
         }
     }

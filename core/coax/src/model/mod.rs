@@ -1,5 +1,10 @@
 //! Parts as concrete multiports: numbers only, no ranges. What a label or a guess says stands in [`crate::rated`].
 
+#![expect(
+    clippy::inline_always,
+    reason = "the arithmetic must be compiled anew inside each instruction set's copy of the evaluation"
+)]
+
 mod amplifier;
 mod band_filter;
 mod cable;
@@ -8,6 +13,7 @@ mod entry_filter;
 mod junction;
 mod link;
 mod measured;
+pub(crate) mod multiport;
 mod splitter;
 mod table;
 mod tap;
@@ -27,8 +33,10 @@ pub use tap::Tap;
 
 use std::sync::Arc;
 
+use crate::lanes::{Phasor, Real};
 use crate::quantity::Megahertz;
 use crate::scatter::ScatterMatrix;
+use multiport::Multiport;
 
 /// One part. Port 0 faces the street, ports 1 and up face the outlets.
 #[derive(Debug, Clone, PartialEq)]
@@ -85,6 +93,14 @@ impl Model {
 
     /// Writes the part's scattering matrix at `frequency`.
     pub fn scatter(&self, frequency: Megahertz, into: &mut ScatterMatrix) {
+        let mut matrix = Multiport::new(0);
+        self.scatter_at(frequency.value(), &mut matrix);
+        matrix.write(into);
+    }
+
+    /// Writes it at one frequency, in MHz, or at eight at once.
+    #[inline(always)]
+    pub(crate) fn scatter_at<R: Real>(&self, frequency: R, into: &mut Multiport<R>) {
         into.reset(self.ports());
         match self {
             Self::Cable(cable) => cable.scatter(frequency, into),
@@ -92,11 +108,11 @@ impl Model {
             Self::EntryFilter(filter) => filter.scatter(frequency, into),
             Self::BandFilter(filter) => filter.scatter(frequency, into),
             Self::Tap(tap) => tap.scatter(frequency, into),
-            Self::Diplexer(diplexer) => diplexer.scatter(frequency, into),
+            Self::Diplexer(diplexer) => one_by_one(frequency, into, |f, into| diplexer.scatter(f, into)),
             Self::Amplifier(amplifier) => amplifier.scatter(frequency, into),
             Self::Junction(junction) => junction.scatter(into),
-            Self::Law(table) => table.scatter(frequency, into),
-            Self::Measured(part) => part.scatter(frequency, into),
+            Self::Law(table) => one_by_one(frequency, into, |f, into| table.scatter(f, into)),
+            Self::Measured(part) => one_by_one(frequency, into, |f, into| part.scatter(f, into)),
             Self::Link(link) => link.scatter(frequency, into),
         }
     }
@@ -108,8 +124,30 @@ pub(crate) fn turn(radians: f64) -> num_complex::Complex64 {
 }
 
 /// The factor by which a delay of `nanoseconds` turns a wave at `frequency`: `exp(-j 2 pi f t)`.
-pub(crate) fn delayed(frequency: Megahertz, nanoseconds: f64) -> num_complex::Complex64 {
-    turn(-std::f64::consts::TAU * frequency.value() * nanoseconds * 1e-3)
+#[inline(always)]
+pub(crate) fn delayed<R: Real>(megahertz: R, nanoseconds: f64) -> Phasor<R> {
+    (megahertz * R::of(nanoseconds * -1e-3)).turns()
+}
+
+/// Writes a matrix frequency by frequency, where a part's formula is not one for all of them.
+pub(crate) fn one_by_one<R: Real>(
+    megahertz: R,
+    into: &mut Multiport<R>,
+    scatter: impl Fn(f64, &mut Multiport<f64>),
+) {
+    let mut one = Multiport::new(into.ports());
+    for lane in 0..R::COUNT {
+        one.reset(into.ports());
+        scatter(megahertz.lane(lane), &mut one);
+        for to in 0..into.ports() {
+            for from in 0..into.ports() {
+                let (value, mut entry) = (one.at(to, from), into.at(to, from));
+                entry.re.set_lane(lane, value.re);
+                entry.im.set_lane(lane, value.im);
+                into.set(to, from, entry);
+            }
+        }
+    }
 }
 
 /// 0 below, 1 above, and in between a curve without a corner: `1/(1 + exp(-x))`.

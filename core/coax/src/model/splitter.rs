@@ -2,11 +2,12 @@
 
 use num_complex::Complex64;
 
+use super::multiport::Multiport;
 use super::{delayed, turn};
 use crate::error::{CoaxError, at_least};
 use crate::estimates::parts;
+use crate::lanes::{Phasor, Real};
 use crate::quantity::{Decibels, Megahertz};
-use crate::scatter::ScatterMatrix;
 
 /// The frequency at which the legs have their stated loss; the slope turns about it.
 const STATED_AT_MHZ: f64 = parts::SPLITTER_STATED_AT.span.likely;
@@ -73,9 +74,13 @@ impl InAndAbove {
     }
 
     /// The amplitude where this share of the way to what it is above the band is gone.
-    fn towards(self, there: f64, share: f64) -> f64 {
-        let loss = if self.loss.is_finite() { self.loss + (there - self.loss) * share } else { there };
-        (-Decibels(loss)).amplitude()
+    #[inline(always)]
+    fn towards<R: Real>(self, there: f64, share: R) -> R {
+        if self.loss.is_finite() {
+            (R::of(-self.loss) - R::of(there - self.loss) * share).amplitude()
+        } else {
+            R::of((-Decibels(there)).amplitude())
+        }
     }
 }
 
@@ -178,63 +183,65 @@ impl Splitter {
         self.legs.len() + 1
     }
 
-    /// How far above its band a frequency is: 0 in the band, 1 at `top + ramp`.
-    fn beyond(&self, frequency: Megahertz) -> Option<(&AboveRating, f64)> {
+    /// How far above its band frequencies are, if any is: 0 in the band, 1 at `top + ramp`.
+    #[inline(always)]
+    fn beyond<R: Real>(&self, megahertz: R) -> Option<(&AboveRating, R)> {
         let above = self.above.as_ref()?;
-        let x = (frequency - above.top).value() / above.ramp.value();
-        (x > 0.0).then_some((above, x))
+        let x = (megahertz - R::of(above.top.value())) / R::of(above.ramp.value());
+        x.any_above(0.0).then_some((above, x))
     }
 
     /// Loss in dB added to every leg; isolation and return loss as amplitudes.
-    fn figures(&self, frequency: Megahertz) -> (f64, f64, f64) {
-        let slope = self.slope * (frequency.value() - STATED_AT_MHZ) * 1e-3;
-        let Some((above, x)) = self.beyond(frequency) else {
-            return (slope, self.isolation.amplitude, self.return_loss.amplitude);
+    #[inline(always)]
+    fn figures<R: Real>(&self, megahertz: R) -> (R, R, R) {
+        let slope = (megahertz - R::of(STATED_AT_MHZ)) * R::of(self.slope * 1e-3);
+        let Some((above, x)) = self.beyond(megahertz) else {
+            return (slope, R::of(self.isolation.amplitude), R::of(self.return_loss.amplitude));
         };
         // Flat at the edge, 1 with a level slope at 1: no corner at either end.
-        let share = if x < 1.0 { x * x * (3.0 - 2.0 * x) } else { 1.0 };
-        let growth = share * x.max(1.0).sqrt().sqrt();
+        let ramp = x.max(R::of(0.0)).min(R::of(1.0));
+        let share = ramp * ramp * (R::of(3.0) - ramp - ramp);
+        let growth = share * x.max(R::of(1.0)).sqrt().sqrt();
         (
-            slope + above.extra_loss.value() * growth,
+            slope + R::of(above.extra_loss.value()) * growth,
             self.isolation.towards(above.isolation.value(), share),
             self.return_loss.towards(above.return_loss.value(), share),
         )
     }
 
-    pub(super) fn scatter(&self, frequency: Megahertz, into: &mut ScatterMatrix) {
-        let (added, isolation, return_loss) = self.figures(frequency);
+    #[inline(always)]
+    pub(super) fn scatter<R: Real>(&self, megahertz: R, into: &mut Multiport<R>) {
+        let one = R::of(1.0);
+        let (added, isolation, return_loss) = self.figures(megahertz);
         // The same for every leg, so that the legs keep their proportions and `basis` stays perpendicular to them.
-        let added = added.max(-self.least_loss);
-        let share = if added == 0.0 { 1.0 } else { (-Decibels(added)).amplitude() };
-        let power = self.legs.iter().map(|t| t * t).sum::<f64>() * share * share;
+        let share = (-added.max(R::of(-self.least_loss))).amplitude();
+        let power = R::of(self.legs.iter().map(|t| t * t).sum::<f64>()) * share * share;
         // More power out than in is a misread label: passivity wins.
-        let shrink = if power > 1.0 { power.sqrt().recip() } else { 1.0 };
-        let left = (1.0 - power.min(1.0)).max(0.0).sqrt();
+        let shrink = one / power.max(one).sqrt();
+        let left = (one - power.min(one)).max(R::of(0.0)).sqrt();
         let size = return_loss.min(left);
-        let r =
-            if size > 0.0 { size * self.echo.0 * delayed(frequency, self.echo.1) } else { Complex64::ZERO };
+        let r = (Phasor::of(self.echo.0) * delayed(megahertz, self.echo.1)).scaled(size);
         into.set(0, 0, r);
-        for (k, t) in self.legs.iter().enumerate() {
-            into.set_both(0, k + 1, Complex64::from(t * share * shrink));
-            into.set(k + 1, k + 1, -r.conj());
+        for (k, &t) in self.legs.iter().enumerate() {
+            into.set_both(0, k + 1, Phasor::real(R::of(t) * share * shrink));
+            into.set(k + 1, k + 1, -r.conjugate());
         }
-        let q = if isolation > 0.0 && self.spread > 0.0 {
-            (isolation / self.spread).min(1.0 - size)
-        } else {
-            0.0
-        };
-        if q > 0.0 {
+        if self.spread > 0.0 {
+            let q = (isolation * R::of(self.spread.recip())).min(one - size);
             for ((turned, ns), vector) in self.modes.iter().zip(&self.basis) {
-                let mode = q * turned * delayed(frequency, *ns);
+                let mode = (Phasor::of(*turned) * delayed(megahertz, *ns)).scaled(q);
                 for (k, here) in vector.iter().enumerate() {
                     for (l, there) in vector.iter().enumerate().skip(k) {
-                        into.set_both(k + 1, l + 1, into.at(k + 1, l + 1) + mode * (here * there));
+                        let sum = into.at(k + 1, l + 1) + mode.scaled(R::of(here * there));
+                        into.set_both(k + 1, l + 1, sum);
                     }
                 }
             }
         }
         for (port, &ns) in self.delays.iter().enumerate() {
-            into.delay(port, delayed(frequency, ns));
+            if ns != 0.0 {
+                into.delay(port, delayed(megahertz, ns));
+            }
         }
     }
 }

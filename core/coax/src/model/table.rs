@@ -1,11 +1,10 @@
 //! A multiport whose every entry is written out.
 
-use num_complex::Complex64;
-
 use super::delayed;
+use super::multiport::Multiport;
 use crate::error::CoaxError;
-use crate::quantity::{Decibels, Megahertz};
-use crate::scatter::ScatterMatrix;
+use crate::lanes::Phasor;
+use crate::quantity::Decibels;
 
 /// One entry of an [`ExplicitMultiport`]: `sign 10^(-(loss + slope f/GHz)/20) exp(-j 2 pi f delay)`.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -77,11 +76,11 @@ impl ExplicitMultiport {
         self.reciprocal
     }
 
-    pub(super) fn scatter(&self, frequency: Megahertz, into: &mut ScatterMatrix) {
+    pub(super) fn scatter(&self, megahertz: f64, into: &mut Multiport<f64>) {
         for (index, entry) in self.entries.iter().enumerate() {
-            let value = entry.loss.map_or(Complex64::ZERO, |loss| {
-                let gain = -Decibels(loss + entry.slope * frequency.value() * 1e-3);
-                entry.sign * gain.amplitude() * delayed(frequency, entry.delay_ns)
+            let value = entry.loss.map_or(Phasor::real(0.0), |loss| {
+                let gain = -Decibels(loss + entry.slope * megahertz * 1e-3);
+                delayed(megahertz, entry.delay_ns).scaled(entry.sign * gain.amplitude())
             });
             into.set(index / self.ports, index % self.ports, value);
         }

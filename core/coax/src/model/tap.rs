@@ -1,9 +1,9 @@
 //! A tap (directional coupler): most passes through, a little goes to one tap port or several.
 
 use super::Splitter;
+use super::multiport::Multiport;
 use crate::error::CoaxError;
-use crate::quantity::Megahertz;
-use crate::scatter::ScatterMatrix;
+use crate::lanes::Real;
 
 /// A coupler of a through output and a coupled arm, and for several tap ports a splitter behind the arm.
 ///
@@ -38,12 +38,13 @@ impl Tap {
         2 + self.behind.as_ref().map_or(1, |splitter| splitter.ports() - 1)
     }
 
-    pub(super) fn scatter(&self, frequency: Megahertz, into: &mut ScatterMatrix) {
-        let mut whole = ScatterMatrix::new(3);
-        self.coupler.scatter(frequency, &mut whole);
+    #[inline(always)]
+    pub(super) fn scatter<R: Real>(&self, megahertz: R, into: &mut Multiport<R>) {
+        let mut whole = Multiport::new(3);
+        self.coupler.scatter(megahertz, &mut whole);
         if let Some(splitter) = &self.behind {
-            let mut behind = ScatterMatrix::new(splitter.ports());
-            splitter.scatter(frequency, &mut behind);
+            let mut behind = Multiport::new(splitter.ports());
+            splitter.scatter(megahertz, &mut behind);
             whole = whole.joined(2, &behind, 0);
             whole.make_symmetric();
         }

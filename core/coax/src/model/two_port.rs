@@ -1,24 +1,24 @@
 //! Reciprocal parts of two ports, one after the other.
 
-use num_complex::Complex64;
-
-use crate::scatter::ScatterMatrix;
+use super::multiport::Multiport;
+use crate::lanes::{Phasor, Real};
 
 /// The scattering of a reciprocal part of two ports at one frequency.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct TwoPort {
+pub(super) struct TwoPort<R> {
     /// What port 0 sends back.
-    pub near: Complex64,
+    pub near: Phasor<R>,
     /// What passes, the same both ways.
-    pub through: Complex64,
+    pub through: Phasor<R>,
     /// What port 1 sends back.
-    pub far: Complex64,
+    pub far: Phasor<R>,
 }
 
-impl TwoPort {
-    /// This part with `next` on its port 1; the same as [`ScatterMatrix::joined`].
+impl<R: Real> TwoPort<R> {
+    /// This part with `next` on its port 1; the same as [`Multiport::joined`].
+    #[inline(always)]
     pub fn then(self, next: Self) -> Self {
-        let echoes = (1.0 - self.far * next.near).inv();
+        let echoes = (Phasor::real(R::of(1.0)) - self.far * next.near).inverse();
         let passes = self.through * echoes;
         Self {
             near: self.near + passes * next.near * self.through,
@@ -28,7 +28,8 @@ impl TwoPort {
     }
 
     /// Writes it as a matrix of two ports.
-    pub fn write(self, into: &mut ScatterMatrix) {
+    #[inline(always)]
+    pub fn write(self, into: &mut Multiport<R>) {
         into.set(0, 0, self.near);
         into.set(1, 1, self.far);
         into.set_both(0, 1, self.through);
@@ -41,17 +42,18 @@ mod tests {
 
     #[test]
     fn one_after_the_other_is_what_joined_matrices_are() {
-        let c = Complex64::new;
+        let c = |re: f64, im: f64| Phasor { re, im };
         let part = |near, through, far| TwoPort { near, through, far };
         let one = part(c(0.1, -0.2), c(0.3, 0.7), c(-0.25, 0.1));
         let two = part(c(-0.3, 0.05), c(0.6, -0.4), c(0.2, 0.2));
-        let [mut first, mut second, mut both] = [0; 3].map(|_| ScatterMatrix::new(2));
+        let [mut first, mut second, mut both] = [0; 3].map(|_| Multiport::new(2));
         one.write(&mut first);
         two.write(&mut second);
         one.then(two).write(&mut both);
         let joined = first.joined(1, &second, 0);
         for (to, from) in [(0, 0), (0, 1), (1, 0), (1, 1)] {
-            assert!((joined.at(to, from) - both.at(to, from)).norm() < 1e-15, "{to} {from}");
+            let apart = joined.at(to, from) - both.at(to, from);
+            assert!(apart.re.hypot(apart.im) < 1e-15, "{to} {from}");
         }
     }
 }

@@ -2,8 +2,7 @@
 
 use num_complex::Complex64;
 
-/// Frequencies in one [`Wave`].
-pub(crate) const LANES: usize = 8;
+pub(crate) use crate::lanes::LANES;
 
 /// A complex value at each of eight neighbouring frequencies, real and imaginary parts apart, so that the compiler turns
 /// every loop into vector instructions.

@@ -1,0 +1,121 @@
+//! A part's matrix at one frequency or at eight, in the making.
+
+use crate::lanes::{Phasor, Real};
+use crate::scatter::ScatterMatrix;
+
+/// As [`ScatterMatrix`], over [`Real`].
+#[derive(Debug, Clone)]
+pub(crate) struct Multiport<R> {
+    ports: usize,
+    entries: Vec<Phasor<R>>,
+}
+
+impl<R: Real> Multiport<R> {
+    /// A matrix of zeros.
+    #[inline(always)]
+    pub fn new(ports: usize) -> Self {
+        Self { ports, entries: vec![Phasor::real(R::of(0.0)); ports * ports] }
+    }
+
+    /// Makes it `ports` by `ports` zeros, keeping its memory.
+    #[inline(always)]
+    pub fn reset(&mut self, ports: usize) {
+        self.ports = ports;
+        self.entries.clear();
+        self.entries.resize(ports * ports, Phasor::real(R::of(0.0)));
+    }
+
+    #[inline(always)]
+    pub fn ports(&self) -> usize {
+        self.ports
+    }
+
+    /// The wave out of port `to` for a wave of 1 into port `from`; zero beyond the last port.
+    #[inline(always)]
+    pub fn at(&self, to: usize, from: usize) -> Phasor<R> {
+        let entry = self.entries.get(to * self.ports + from).filter(|_| from < self.ports);
+        entry.copied().unwrap_or(Phasor::real(R::of(0.0)))
+    }
+
+    /// Sets one entry; nothing beyond the last port.
+    #[inline(always)]
+    pub fn set(&mut self, to: usize, from: usize, value: Phasor<R>) {
+        if let Some(entry) = self.entries.get_mut(to * self.ports + from).filter(|_| from < self.ports) {
+            *entry = value;
+        }
+    }
+
+    /// Sets an entry and the one across the diagonal.
+    #[inline(always)]
+    pub fn set_both(&mut self, a: usize, b: usize, value: Phasor<R>) {
+        self.set(a, b, value);
+        self.set(b, a, value);
+    }
+
+    /// Puts delays, given as the factors by which they turn a wave, outside the ports.
+    #[inline(always)]
+    pub fn delay(&mut self, port: usize, by: Phasor<R>) {
+        for other in 0..self.ports {
+            self.set(port, other, self.at(port, other) * by);
+            self.set(other, port, self.at(other, port) * by);
+        }
+    }
+
+    /// Makes a matrix that is symmetric but for rounding so to the last bit.
+    #[inline(always)]
+    pub fn make_symmetric(&mut self) {
+        for a in 0..self.ports {
+            for b in 0..a {
+                let mean = (self.at(a, b) + self.at(b, a)).scaled(R::of(0.5));
+                self.set_both(a, b, mean);
+            }
+        }
+    }
+
+    /// As [`ScatterMatrix::joined`].
+    #[inline(always)]
+    pub fn joined(&self, p: usize, other: &Self, q: usize) -> Self {
+        let one = Phasor::real(R::of(1.0));
+        let echoes = (one - self.at(p, p) * other.at(q, q)).inverse();
+        let here = |k: usize| k + usize::from(k >= p);
+        let there = |k: usize| k + usize::from(k >= q);
+        let (near, far) = (self.ports - 1, other.ports - 1);
+        let mut whole = Self::new(near + far);
+        for row in 0..near {
+            let to = here(row);
+            for column in 0..near {
+                let from = here(column);
+                let back = self.at(to, p) * other.at(q, q) * echoes * self.at(p, from);
+                whole.set(row, column, self.at(to, from) + back);
+            }
+            for column in 0..far {
+                whole.set(row, near + column, self.at(to, p) * echoes * other.at(q, there(column)));
+            }
+        }
+        for row in 0..far {
+            let to = there(row);
+            for column in 0..near {
+                whole.set(near + row, column, other.at(to, q) * echoes * self.at(p, here(column)));
+            }
+            for column in 0..far {
+                let from = there(column);
+                let back = other.at(to, q) * self.at(p, p) * echoes * other.at(q, from);
+                whole.set(near + row, near + column, other.at(to, from) + back);
+            }
+        }
+        whole
+    }
+}
+
+impl Multiport<f64> {
+    /// Writes it as what is known outside.
+    pub fn write(&self, into: &mut ScatterMatrix) {
+        into.reset(self.ports);
+        for to in 0..self.ports {
+            for from in 0..self.ports {
+                let Phasor { re, im } = self.at(to, from);
+                into.set(to, from, num_complex::Complex64::new(re, im));
+            }
+        }
+    }
+}
