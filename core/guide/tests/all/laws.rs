@@ -3,13 +3,16 @@
 use std::collections::BTreeSet;
 
 use crate::homeowner::{House, LABEL, TONGUES, Walk, asks};
-use crate::throws::{PICTURE, Throw, throw};
+use crate::throws::{Throw, throw};
 use crate::{shell, shell_drawn};
 use facts::fact::FactId;
 use facts::store::Store;
 use guide::screen::{Block, MOST_ROWS, NoticeRole, WayTaken};
 use guide::{Deed, Guide, Screen};
 use proptest::prelude::*;
+
+/// What the file of the picture that is thrown is called.
+const PICTURE: &str = "grey.jpg";
 
 /// Whether a text reads like a message's id: a message that is missing is said so.
 fn is_id(text: &str) -> bool {

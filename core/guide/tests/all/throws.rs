@@ -33,9 +33,6 @@ pub fn throw() -> impl Strategy<Value = Throw> {
     })
 }
 
-/// What the picture's file is called.
-pub const PICTURE: &str = "grey.jpg";
-
 impl Throw {
     /// The deed that it comes to on a screen. Every sixteenth is junk, every twentieth goes back.
     pub fn on(&self, screen: &Screen) -> Deed {
