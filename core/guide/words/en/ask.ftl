@@ -210,7 +210,7 @@ leads-loose_end = A cable, and I do not know where it goes
 ask-outputs = Where do the outputs of { $part } lead?
     .title = { $part }: its outputs
     .why = From this we draw the map of your wiring.
-    .how = Follow each cable to what it reaches first. If you cannot see it, there are two ways, each with its own caution. Look what goes dead: a TV or the modem runs at an outlet, and one output of the splitter is unscrewed at a time. Or use a tone tracer, a small sender and a listening pen for finding cables.
+    .how = Follow each cable to what it reaches first. If you cannot see it, there are two ways, each with its own caution. See what goes dead: a TV or the modem runs at an outlet, and one output of the splitter is unscrewed at a time. Or use a tone tracer, a small sender and a listening pen for finding cables.
     .how-head = How to find out if you cannot see it
 outputs-port = { $only ->
         [through] The way through (OUT)
@@ -229,7 +229,7 @@ outputs-not-told = { $only ->
         [passive] Please say where the port that is not amplified leads, too, or what holds of all the others.
        *[other] Please say where output { $port } leads, too, or what holds of all the others.
     }
-outputs-twice = One part cannot hang on two outputs. Please look which of them it is.
+outputs-twice = One part cannot be fed from two outputs. Please check which of them it is.
 
 ask-by-pass = Does { $part } let the room network pass?
     .title = { $part }: way round for the network
@@ -418,7 +418,7 @@ granted-cables = { $cables ->
     [one] 1 cable may be of any usual kind, and { $length } long.
    *[other] { $cables } cables may be of any usual kind, and { $length } long each.
 }
-granted-plugs = The plugs may be good or bad, as they mostly are in houses.
+granted-plugs = The connectors may be good or bad, as they mostly are in houses.
 granted-filter = Whether there is an entry filter is open. Switch on no adapter before it is known.
 granted-uses = What else uses the cable is open. Change nothing before it is known.
 reason-risk = Asked now because something may be at risk, or be disturbed, while it is not known.
