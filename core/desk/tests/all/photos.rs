@@ -94,7 +94,7 @@ fn words_that_mean_nothing_are_refused() {
     let photo = desk.done(&["photo", "add", "s.legwork", "a.png"])["photos"][0]["photo"].clone();
     let photo = photo.as_str().unwrap();
     let err = desk.refused(3, "thing", &["photo", "add", "s.legwork", "a.png", "--of", "S11"]);
-    assert!(err.contains("did you mean \"S1\""), "{err}");
+    assert!(err.contains("did you mean “S1”"), "{err}");
     desk.refused(3, "thing", &["photo", "add", "s.legwork", "a.png", "--of", "Office"]);
     desk.refused(3, "thing", &["photo", "assign", "s.legwork", photo, "ffff", "--of", "S1"]);
     desk.refused(3, "thing", &["photo", "assign", "s.legwork", photo, "--of", "quux"]);
@@ -221,9 +221,9 @@ fn what_many_photos_show_is_said_by_one_list_in_one_act() {
     let ran = desk.run_with(&["--json", "photo", "assign", "s.legwork", "--list", "-"], &input);
     assert_eq!(ran.json()["photos"][1]["of"]["tag"], "O1", "{}", ran.err);
     for (list, words) in [
-        ("a.png S1\nb.jpg S77\n", "line 2: nothing here has the tag, name or id \"S77\""),
-        ("a.png S1 before\n\na.png O1\n", "line 3: the photo \"a.png\" stands on line 1 already"),
-        ("a.png S1 sideways\n", "\"sideways\" is no role"),
+        ("a.png S1\nb.jpg S77\n", "line 2: nothing here has the tag, name or id “S77”"),
+        ("a.png S1 before\n\na.png O1\n", "line 3: the photo “a.png” stands on line 1 already"),
+        ("a.png S1 sideways\n", "“sideways” is no role"),
         ("a.png\n", "there are 1 words"),
         ("x.png S1\n", "is no photo"),
         ("a.png S1 \u{e4}\n", "is no role"),

@@ -180,7 +180,7 @@ fn what_a_sheet_would_refuse_is_refused_in_its_words() {
         (["S1", "loss", "-7 dB"], "a figure of 0 dB or more"),
         (["S1", "gain", "15 dB"], "amplifier"),
         (["O2", "from", "S9"], "the tag of a part"),
-        (["O2", "port", "7"], "one of the 2 legs of S1"),
+        (["O2", "port", "7"], "one of the 2 outputs (legs) of S1"),
         (["O2", "port", "1"], "one cable on each port"),
         (["F1", "from", "O2"], "feeds nothing on"),
         (["S1", "end.1", "capped"], "is fed from this port"),
