@@ -43,7 +43,11 @@ mod tests {
         let long = format!("{}.jpg", "\u{1f4f7}".repeat(500));
         let short = own_name(&long);
         let ending = std::path::Path::new(&short).extension();
-        assert!(ending.is_some_and(|end| end == "jpg") && short.len() <= 255, "{} bytes: {short}", short.len());
+        assert!(
+            ending.is_some_and(|end| end == "jpg") && short.len() <= 255,
+            "{} bytes: {short}",
+            short.len()
+        );
         assert!(short.starts_with('\u{1f4f7}'));
         assert_eq!(short.chars().count(), MOST);
     }

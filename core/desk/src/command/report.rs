@@ -42,8 +42,8 @@ pub fn run(
 ) -> Result<(), DeskError> {
     // Reading needs no author, so none is made.
     let store = Store::open_to_read(folder, AuthorId::random())?;
-    refuse_if_there(out, replace)?;
     WrittenKind::Report.refuse_unfit(out)?;
+    refuse_if_there(out, replace)?;
     read_only::tell(context, folder);
     let left_out: BTreeSet<LeftOut> = without.iter().map(|what| (*what).into()).collect();
     let ledger = file::without(store.ledger(), store.survey_id(), &left_out)?;
@@ -83,8 +83,8 @@ pub fn write(
 /// Writes the tags of a survey, to be printed and cut out.
 pub fn tags(context: &Context, folder: &Path, out: &Path, replace: bool) -> Result<(), DeskError> {
     let store = Store::open_to_read(folder, AuthorId::random())?;
-    refuse_if_there(out, replace)?;
     WrittenKind::Report.refuse_unfit(out)?;
+    refuse_if_there(out, replace)?;
     read_only::tell(context, folder);
     let survey = fold(store.ledger(), store.survey_id())?;
     let provenance = Provenance::of(&survey, store.ledger())?;

@@ -59,11 +59,21 @@ fn a_report_does_not_replace_unless_told_to() {
     let desk = Desk::new();
     desk.write("small.toml", SMALL);
     assert_eq!(desk.run(&["sheet", "small.toml", "small.legwork"]).code, 0);
+    // What is no page is left alone, whatever is said.
     desk.write("out.html", "mine");
+    for line in
+        [&["report", "small.legwork", "out.html"][..], &["report", "--replace", "small.legwork", "out.html"]]
+    {
+        let refused = desk.run(line);
+        assert_eq!(refused.code, 3, "{}", refused.err);
+        assert_eq!(std::fs::read(desk.work().join("out.html")).unwrap(), b"mine");
+    }
+    let page = "<!doctype html><title>mine</title>";
+    desk.write("out.html", page);
     let refused = desk.run(&["report", "small.legwork", "out.html"]);
     assert_eq!(refused.code, 3);
     assert!(refused.err.contains("--replace"), "{}", refused.err);
-    assert_eq!(std::fs::read(desk.work().join("out.html")).unwrap(), b"mine");
+    assert_eq!(std::fs::read_to_string(desk.work().join("out.html")).unwrap(), page);
 
     let replaced = desk.run(&["report", "--replace", "small.legwork", "out.html"]);
     assert_eq!(replaced.code, 0, "{}", replaced.err);

@@ -190,7 +190,7 @@ fn a_word_is_found_in_all_surveys_of_a_folder() {
     assert_eq!(found("office").len(), 2);
     assert_eq!(found("quux"), []);
     // A removed thing is not found; a folder that is no survey is named.
-    desk.done(&["remove", "s.legwork", "S1"]);
+    desk.done(&["remove", "s.legwork", "S1", "--yes"]);
     assert_eq!(found("behind the").len(), 1);
     std::fs::create_dir(desk.work().join("broken.legwork")).unwrap();
     let answer = desk.done(&["search", "shelf"]);

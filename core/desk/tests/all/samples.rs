@@ -171,7 +171,7 @@ fn the_guide_is_where_it_was_left() {
     assert_eq!((&device["name"], &device["length_unit"]), (&json!("Sample Ann"), &json!("feet")));
 }
 
-/// At the length of R2, beside a choice: a number alone is the figure, in any unit, and a choice has a letter before it.
+/// At the length of R2, beside two choices: a number alone is the figure, in any unit, and a choice has a letter before it.
 #[test]
 fn a_number_is_the_figure_that_is_asked_for() {
     let desk = desk();
@@ -183,11 +183,11 @@ fn a_number_is_the_figure_that_is_asked_for() {
     };
     let last = |out: &str, line: &str| out.rsplit(&format!("> {line}\n")).next().unwrap().to_owned();
     let figure = last(&walked("3\nquit\n"), "3");
-    assert!(figure.contains("= 3 ft") && figure.contains("a2* Paced"), "{figure}");
-    let chosen = last(&walked("a3\nquit\n"), "a3");
-    assert!(chosen.contains("= 3 ft") && chosen.contains("a3* Guessed"), "{chosen}");
+    assert!(figure.contains("= 3 ft") && figure.contains("b2* Paced"), "{figure}");
+    let chosen = last(&walked("b3\nquit\n"), "b3");
+    assert!(chosen.contains("= 3 ft") && chosen.contains("b3* Guessed"), "{chosen}");
     // Half a figure and half a choice is neither.
-    assert!(last(&walked("a9\nquit\n"), "a9").contains("Type a number or word"));
+    assert!(last(&walked("b9\nquit\n"), "b9").contains("Type a number or word"));
     // What can be read two ways is asked again, and nothing is written.
     let doubt = last(&walked("1,000\ng\nquit\n"), "g");
     assert!(doubt.contains("1000") && doubt.contains("1.0") && doubt.contains("R2"), "{doubt}");

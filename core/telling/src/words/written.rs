@@ -25,12 +25,15 @@ impl Language {
             }
             Arg::LengthRange(span) if span.is_exact() => self.write(&Arg::Length(span.likely)),
             Arg::LengthRange(span) => {
-                let range = |id, unit: fn(f64) -> f64| {
-                    self.range(id, [span.low, span.likely, span.high].map(|of| figures.short(unit(of))))
+                // A span whose ends read alike is one figure.
+                let range = |[one, several], unit: fn(f64) -> f64| {
+                    let [low, likely, high] =
+                        [span.low, span.likely, span.high].map(|of| figures.short(unit(of)));
+                    if low == high { self.one(one, likely) } else { self.range(several, [low, likely, high]) }
                 };
-                let in_metres = range("written-metres-range", |metres| metres);
+                let in_metres = range(["written-metres", "written-metres-range"], |metres| metres);
                 self.both_lengths("written-length-about", in_metres, |_| {
-                    range("written-feet-range", |metres| Metres(metres).feet())
+                    range(["written-feet", "written-feet-range"], |metres| Metres(metres).feet())
                 })
             }
             Arg::Loss(db) => self.one("written-loss", self.loss(*db)),
@@ -131,6 +134,8 @@ mod tests {
         assert_eq!(feet_first.write(&Arg::Length(3.048)), "10 ft (3 m)");
         let span = Span::new(8.0, 12.0, 18.0);
         assert_eq!(written(&Arg::LengthRange(span)), "about 12 m, 8 to 18 (39 ft, 26 to 59)");
+        let narrow = Span::new(3.96, 4.0, 4.04);
+        assert_eq!(written(&Arg::LengthRange(narrow)), "about 4 m (13 ft)");
     }
 
     #[test]

@@ -55,8 +55,8 @@ pub fn run(
     let mut store = open_to_read(folder)?;
     let options = PackOptions { left_out: without.iter().map(|what| (*what).into()).collect(), replace };
     // Before the report is worked out, which takes a while.
-    keep::refuse_if_there(path, replace)?;
     WrittenKind::Packed.refuse_unfit(path)?;
+    keep::refuse_if_there(path, replace)?;
     // Units and words are the same whatever was asked for, so that the same facts give the same bytes.
     let words = speak::english(LengthUnit::Metres);
     let report = |survey: &Survey, ledger: &Ledger| {

@@ -165,8 +165,8 @@ fn write(context: &Context, folder: &Path, word: &str, out: &Path, replace: bool
     let names = Names::shown(&store)?;
     let photo = photo(names.survey(), word)?;
     let bytes = store.photo_bytes(photo)?;
-    refuse_if_there(out, replace)?;
     WrittenKind::of_picture(&bytes).refuse_unfit(out)?;
+    refuse_if_there(out, replace)?;
     keep(out, &bytes, replace)?;
     let as_json = WrittenJson { photo, file: out.display().to_string(), bytes: bytes.len() as u64 };
     context.answer(&as_json, |page| {
