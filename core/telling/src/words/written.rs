@@ -26,7 +26,7 @@ impl Language {
             Arg::LengthRange(span) if span.is_exact() => self.write(&Arg::Length(span.likely)),
             Arg::LengthRange(span) => {
                 // A span whose ends read alike is one figure.
-                let range = |[one, several], unit: fn(f64) -> f64| {
+                let range = |[one, several]: [&str; 2], unit: fn(f64) -> f64| {
                     let [low, likely, high] =
                         [span.low, span.likely, span.high].map(|of| figures.short(unit(of)));
                     if low == high { self.one(one, likely) } else { self.range(several, [low, likely, high]) }

@@ -211,7 +211,7 @@ fn stories_are_told_with_who_said_what() {
         "{lines:?}"
     );
     assert!(lines[0].contains(", until you changed it ("), "{lines:?}");
-    assert!(lines[1].starts_with("you wrote the length: about 14 m, 14 to 14"), "{lines:?}");
+    assert!(lines[1].starts_with("you wrote the length: about 14 m (46 ft, 44 to 48)"), "{lines:?}");
     let lines = said(store.ledger(), store.author());
     assert!(lines[1].starts_with("somebody who gave no name ("), "{lines:?}");
 
