@@ -105,7 +105,7 @@ fn what_is_left_out_is_not_in_the_file_and_not_in_its_report() {
 fn a_file_is_never_written_over_unless_told_to() {
     let desk = small();
     desk.write("out.lwk", "mine");
-    desk.refused(3, "exists", &["pack", "s.legwork", "out.lwk"]);
+    desk.refused(3, "other_kind", &["pack", "s.legwork", "out.lwk"]);
     desk.refused(1, "survey", &["pack", "s.legwork", "no/such/folder/out.lwk"]);
     desk.refused(3, "not_a_survey", &["pack", "none.legwork", "x.lwk"]);
     // What is no packed survey is not replaced by one, nor does a name say something else than what is in it.
@@ -114,7 +114,8 @@ fn a_file_is_never_written_over_unless_told_to() {
     desk.refused(3, "other_kind", &["pack", "s.legwork", "out.html"]);
     desk.refused(3, "other_kind", &["report", "s.legwork", "house.lwk"]);
     desk.done(&["pack", "s.legwork", "packed.lwk"]);
-    desk.refused(3, "exists", &["report", "s.legwork", "packed.lwk"]);
+    desk.refused(3, "other_kind", &["report", "s.legwork", "packed.lwk"]);
+    desk.refused(3, "exists", &["pack", "s.legwork", "packed.lwk"]);
     desk.refused(3, "other_kind", &["report", "s.legwork", "packed.lwk", "--replace"]);
     desk.done(&["pack", "s.legwork", "packed.lwk", "--replace"]);
     desk.done(&["look", "packed.lwk"]);
@@ -180,4 +181,40 @@ fn other_programs_read_the_file() {
         .output()
         .expect("unzip is needed for this test");
     assert!(tested.status.success(), "{}", String::from_utf8_lossy(&tested.stdout));
+}
+
+/// What a cable is asked for by the tag of what it feeds, as `set` takes it.
+#[test]
+fn a_cables_length_is_told_and_settled_by_its_parts_tag() {
+    let desk = Desk::new();
+    desk.write("small.toml", SMALL);
+    desk.done(&["sheet", "small.toml", "mine.legwork"]);
+    desk.done(&["set", "mine.legwork", "S1", "length", "9 m paced"]);
+    desk.done(&["pack", "mine.legwork", "first.lwk"]);
+    desk.done_by("guest", &["take", "first.lwk", "guest.legwork"]);
+    desk.done_by("guest", &["set", "guest.legwork", "S1", "length", "8 m measured"]);
+    desk.done(&["set", "mine.legwork", "S1", "length", "10 m measured"]);
+    desk.done_by("guest", &["pack", "guest.legwork", "second.lwk"]);
+    desk.done(&["take", "second.lwk", "mine.legwork"]);
+    let sides = desk.done(&["disagreements", "mine.legwork"])["disagreements"][0]["sides"].clone();
+    let eight = sides
+        .as_array()
+        .unwrap()
+        .iter()
+        .position(|side| side["value"]["metres"].as_f64() == Some(8.0))
+        .unwrap();
+    assert_eq!(desk.done(&["said", "mine.legwork", "S1", "length"]).as_array().unwrap().len(), 3);
+    let side = (eight + 1).to_string();
+    let settled = desk.done(&["settle", "mine.legwork", "S1", "length", &side]);
+    assert_eq!(settled["value"]["metres"].as_f64(), Some(8.0));
+    desk.refused(3, "survey", &["settle", "mine.legwork", "S1", "length", "1"]);
+    desk.done(&["report", "mine.legwork", "mine.html"]);
+    let page = std::fs::read_to_string(desk.work().join("mine.html")).unwrap();
+    assert!(page.contains("8 m (26 ft), measured"));
+
+    // A short one that was measured is told as measured, too.
+    desk.done(&["set", "mine.legwork", "S1", "length", "0.1 m measured"]);
+    desk.done(&["report", "mine.legwork", "short.html"]);
+    let page = std::fs::read_to_string(desk.work().join("short.html")).unwrap();
+    assert!(page.contains("0.1 m (0.3 ft), measured"));
 }

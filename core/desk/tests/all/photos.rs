@@ -200,7 +200,10 @@ fn what_many_photos_show_is_said_by_one_list_in_one_act() {
     let desk = small();
     let added = desk.done(&["photo", "add", "s.legwork", "a.png", "b.jpg", "c.png", "--role", "label"]);
     let id = |place: usize| added["photos"][place]["photo"].as_str().unwrap();
-    desk.write("list.txt", format!("# from the walk\n\n{}   S1 before\nb.jpg O2\nC.PNG\t-\n", &id(0)[..8]));
+    desk.write(
+        "list.txt",
+        format!("# from the walk\n\n{}   S1 before\nb.jpg O2  # the office\nC.PNG\t-\n", &id(0)[..8]),
+    );
     let said = desk.done(&["photo", "assign", "s.legwork", "--list", "list.txt"]);
     let shown: Vec<_> = said["photos"]
         .as_array()

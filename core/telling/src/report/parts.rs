@@ -80,14 +80,12 @@ fn run(teller: &ReportTeller<'_>, part: &Part) -> Option<Markup> {
 }
 
 fn length(run: &Run) -> Phrase {
-    if run.is_jumper() {
-        return Phrase::new("length-short");
-    }
     let Some(length) = run.length else { return Phrase::new("length-unknown") };
     let message = match length.known {
         LengthKnown::Measured => {
             return Phrase::new("length-measured").with("length", Arg::Length(length.metres));
         }
+        _ if run.is_jumper() => return Phrase::new("length-short"),
         LengthKnown::Paced => "length-paced",
         LengthKnown::Guessed => "length-guessed",
     };

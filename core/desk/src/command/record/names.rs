@@ -57,6 +57,21 @@ impl Names {
         Ok(names)
     }
 
+    /// What a word means, of that the field is asked for: a part, or the cable that feeds it where only that has the field, as
+    /// `set` takes it.
+    ///
+    /// # Errors
+    /// As [`Names::find`].
+    pub fn find_with(
+        &self,
+        word: &str,
+        has_field: impl Fn(SubjectId) -> bool,
+    ) -> Result<SubjectId, DeskError> {
+        let subject = self.find(word)?;
+        let cable = || self.survey.wiring.feed(subject)?.run.filter(|run| has_field(*run));
+        Ok(if has_field(subject) { subject } else { cable().unwrap_or(subject) })
+    }
+
     /// The survey that the names come from.
     pub const fn survey(&self) -> &Survey {
         &self.survey

@@ -119,11 +119,12 @@ fn lines_of(text: &[u8]) -> Result<Vec<(u64, Vec<String>)>, u64> {
 
 /// What a line says; nothing of an empty line, a remark, or the line with the names of the columns.
 fn assignment(names: &Names, words: &[String]) -> Result<Option<Assignment>, ListFault> {
+    // What begins with # is a remark, also behind what a line says.
+    let said = words.iter().position(|word| word.starts_with('#')).unwrap_or(words.len());
+    let words = words.get(..said).unwrap_or(words);
     let (word, thing, role) = match words {
         [] => return Ok(None),
-        [first, ..] if first.is_empty() && words.iter().all(String::is_empty) || first.starts_with('#') => {
-            return Ok(None);
-        }
+        [first, ..] if first.is_empty() && words.iter().all(String::is_empty) => return Ok(None),
         [first, second, ..]
             if first.eq_ignore_ascii_case("photo") && second.eq_ignore_ascii_case("thing") =>
         {

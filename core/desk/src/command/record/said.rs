@@ -44,7 +44,8 @@ pub fn run(
         let as_json: Vec<ActJson> = acts.iter().map(|act| as_json(context, &teller, act)).collect();
         return context.answer(&as_json, |page| tell_acts(context, &teller, &acts, page));
     };
-    let subject = Names::whole(&store)?.find(word)?;
+    let tells = |subject| field.is_none_or(|field| ledger.fields(subject).any(|name| name == field));
+    let subject = Names::whole(&store)?.find_with(word, tells)?;
     let story = match field {
         Some(name) => facts::act::of_field(ledger, subject, name),
         None => facts::act::of_subject(ledger, subject),

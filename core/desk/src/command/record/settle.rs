@@ -26,7 +26,8 @@ struct SettledJson {
 /// Settles it.
 pub fn run(context: &Context, folder: &Path, thing: &str, field: &str, side: &str) -> Result<(), DeskError> {
     let mut store = open_to_write(folder)?;
-    let subject = Names::whole(&store)?.find(thing)?;
+    let differs = |subject| store.ledger().disagreement(subject, field).is_some();
+    let subject = Names::whole(&store)?.find_with(thing, differs)?;
     let found = store.ledger().disagreement(subject, field).ok_or(FactsError::NothingToSettle)?;
     let sides: Vec<FactId> = found.sides.iter().map(|side| side.id()).collect();
     let chosen = chosen(&sides, side)?;
