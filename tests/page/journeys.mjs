@@ -65,8 +65,10 @@ const at = async (page, hands) => (hands === "no script" ? page.locator("body").
 const fill = async (page, hands, screen) => {
   const { mark, answer } = HANDS[hands];
   if (await page.locator(".choice button.opt:not(:disabled)").count()) { await answer(page, 1); return true; }
-  for (const choice of await page.locator(".choice:has(input:not([type=hidden]):not(:disabled)):not(:has(input:checked))").all()) {
-    await mark(page, `#${await choice.evaluate((it) => CSS.escape(it.id))} input:not([type=hidden]):not(:disabled)`);
+  const open = page.locator(".choice:has(input:not([type=hidden]):not(:disabled)):not(:has(input:checked))");
+  // By their ids: one that is answered is none of them any more.
+  for (const id of await open.evaluateAll((all) => all.map((it) => CSS.escape(it.id)))) {
+    await mark(page, `#${id} input:not([type=hidden]):not(:disabled)`);
   }
   for (const field of await page.locator("main input:not([type=radio],[type=checkbox],[type=hidden],[type=file]), main textarea").all()) {
     if (!(await field.inputValue())) await field.fill(WRITES[screen] || "12");

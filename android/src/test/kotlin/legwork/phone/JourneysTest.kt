@@ -102,7 +102,7 @@ class JourneysTest {
             phone.type("dbmv", level)
             phone.press("keep")
         }
-        phone.says("603 MHz")
+        phone.says("dBmV at 603 MHz")
         phone.overview()
         phone.press("free-parts")
         phone.says("S1")
@@ -115,14 +115,14 @@ class JourneysTest {
         phone.on("share-act")
         readings(phone)
         phone.says("111 MHz")
-        phone.saysNot("603 MHz")
+        phone.saysNot("dBmV at 603 MHz")
         phone.overview()
         phone.press("more")
         phone.press("acts")
         phone.press(phone.rows().first().key!!)
         phone.press("undo")
         readings(phone)
-        phone.says("603 MHz")
+        phone.says("dBmV at 603 MHz")
     }
 
     /** To what was measured at the second output of the one splitter. */
