@@ -94,7 +94,8 @@ fn assert_block(name: &str, block: &Block, keys: &[&str]) {
 fn kind_of(number: &NumberBlock) -> NumberKind {
     match number.unit.as_str() {
         "count" => NumberKind::Whole,
-        "dbmv" | "dbm" => NumberKind::Signed,
+        // A microvolt less than one is less than nothing in dBµV, too.
+        "dbmv" | "dbuv" | "dbm" => NumberKind::Signed,
         _ => NumberKind::Decimal,
     }
 }
