@@ -36,6 +36,7 @@ pub mod grid;
 mod lanes;
 pub mod link;
 pub mod model;
+mod multiport;
 pub mod quantity;
 pub mod rated;
 pub mod scatter;

@@ -1,10 +1,10 @@
 //! A house amplifier: gain down above its split, a return path up below it, nearly opaque elsewhere.
 
-use super::multiport::Multiport;
-use super::{Splitter, delayed, logistic, one_by_one, turn};
+use super::{Splitter, delayed, one_by_one, turn};
 use crate::error::{CoaxError, at_least};
 use crate::estimates::parts;
 use crate::lanes::{Phasor, Real};
+use crate::multiport::Multiport;
 use crate::quantity::{Decibels, Megahertz};
 use crate::trade::{EXTENDED_D_HIGH, EXTENDED_D_LOW};
 
@@ -99,9 +99,9 @@ impl AmplifierCore {
         let split = self.split.value();
         let gap = parts::AMPLIFIER_TURNOVER.span.likely * split;
         // Logistic in dB from full to opaque: eight widths across the turnover.
-        let rise = logistic((f - (split + gap / 2.0)) / (gap / 16.0));
+        let rise = ((f - (split + gap / 2.0)) / (gap / 16.0)).logistic();
         let top = self.forward_top.value();
-        let fall = logistic((top * TOP_AT - f) / (top * TOP_WIDTH));
+        let fall = ((top * TOP_AT - f) / (top * TOP_WIDTH)).logistic();
         let opaque = self.opaque_loss.value();
         let down = (self.forward_gain.value() + opaque) * rise * fall - opaque;
         let up = (self.return_gain.value() + opaque) * (1.0 - rise) - opaque;
@@ -119,8 +119,8 @@ impl AmplifierCore {
         if let Some(loss) = self.bypass_loss {
             let (low, high) = BYPASS_BAND_MHZ;
             // Half way down (in amplitude) there, full at the edges.
-            let within = logistic((f - (low - BYPASS_EDGE_MHZ)) / BYPASS_WIDTH_MHZ)
-                * logistic(((high + BYPASS_EDGE_MHZ) - f) / BYPASS_WIDTH_MHZ);
+            let within = ((f - (low - BYPASS_EDGE_MHZ)) / BYPASS_WIDTH_MHZ).logistic()
+                * (((high + BYPASS_EDGE_MHZ) - f) / BYPASS_WIDTH_MHZ).logistic();
             let round = (-loss).amplitude() * within;
             if round > down.max(up) {
                 // The way round is passive: through and back together at most 1, a quarter turn apart.

@@ -1,9 +1,9 @@
 //! A filter that passes one band or several and sends the rest back.
 
 use super::entry_filter::write_reflecting;
-use super::multiport::Multiport;
 use crate::error::{CoaxError, at_least};
 use crate::lanes::Real;
+use crate::multiport::Multiport;
 use crate::quantity::{Decibels, Megahertz};
 
 /// One edge of a pass band: half of the rejection, in decibels, is reached at `turnover`; `width` sets how steeply.

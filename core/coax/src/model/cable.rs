@@ -2,10 +2,10 @@
 
 use super::Link;
 use super::delayed;
-use super::multiport::Multiport;
 use super::two_port::TwoPort;
 use crate::error::{CoaxError, at_least};
 use crate::lanes::{Phasor, Real};
+use crate::multiport::Multiport;
 use crate::quantity::{Decibels, Megahertz, Metres};
 
 /// The impedance against which everything is measured, in ohm (type F connectors and MoCA ports: "MoCA 1.1 Reference

@@ -1,9 +1,9 @@
 //! A satellite combiner (diplexer): two bands, each with a port of its own, on one common port.
 
-use super::multiport::Multiport;
-use super::{delayed, logistic, turn};
+use super::{delayed, turn};
 use crate::error::{CoaxError, at_least};
-use crate::lanes::Phasor;
+use crate::lanes::{Phasor, Real};
+use crate::multiport::Multiport;
 use crate::quantity::{Decibels, Megahertz};
 
 /// A passive reciprocal three-port: port 0 is the common one, 1 carries the band below `turnover`, 2 the band above.
@@ -65,7 +65,7 @@ impl Diplexer {
     }
 
     pub(super) fn scatter(&self, megahertz: f64, into: &mut Multiport<f64>) {
-        let up = logistic((megahertz - self.turnover) / self.width);
+        let up = ((megahertz - self.turnover) / self.width).logistic();
         let [low, high] = self.losses;
         let amplitude =
             |own: f64, away: f64| (-Decibels(own + (self.isolation.max(own) - own) * away)).amplitude();

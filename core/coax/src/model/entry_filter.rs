@@ -1,9 +1,9 @@
 //! A filter that passes one band and sends another back, as the entry filter does.
 
 use super::delayed;
-use super::multiport::Multiport;
 use crate::error::{CoaxError, at_least};
 use crate::lanes::{Phasor, Real};
+use crate::multiport::Multiport;
 use crate::quantity::{Decibels, Megahertz};
 
 /// Through loss rises from `pass` to `stop` around `turnover`; what is neither passed nor dissipated comes back.

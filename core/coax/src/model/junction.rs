@@ -1,8 +1,8 @@
 //! Conductors tied together with no splitter between: a bare tee.
 
-use super::multiport::Multiport;
 use crate::error::CoaxError;
 use crate::lanes::{Phasor, Real};
+use crate::multiport::Multiport;
 
 /// An ideal parallel junction of `n` ports: `S_ii = 2/n - 1`, `S_ij = 2/n` (the admittances of the other arms add;
 /// textbook).

@@ -1,10 +1,10 @@
 //! A joint without length: barrel, ground block, wall plate.
 
 use super::delayed;
-use super::multiport::Multiport;
 use super::two_port::TwoPort;
 use crate::error::{CoaxError, at_least};
 use crate::lanes::{Phasor, Real};
+use crate::multiport::Multiport;
 use crate::quantity::Decibels;
 
 /// A through of a small loss and a small reflection: `S21 = S12 = t p`, `S11 = S22 = j r p`, `t^2 + r^2 <= 1`. With no

@@ -2,10 +2,10 @@
 
 use num_complex::Complex64;
 
-use super::multiport::Multiport;
 use super::turn;
 use crate::error::CoaxError;
 use crate::lanes::Phasor;
+use crate::multiport::Multiport;
 use crate::quantity::Megahertz;
 use crate::scatter::ScatterMatrix;
 

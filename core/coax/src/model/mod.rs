@@ -13,7 +13,6 @@ mod entry_filter;
 mod junction;
 mod link;
 mod measured;
-pub(crate) mod multiport;
 mod splitter;
 mod table;
 mod tap;
@@ -34,9 +33,9 @@ pub use tap::Tap;
 use std::sync::Arc;
 
 use crate::lanes::{Phasor, Real};
+use crate::multiport::Multiport;
 use crate::quantity::Megahertz;
 use crate::scatter::ScatterMatrix;
-use multiport::Multiport;
 
 /// One part. Port 0 faces the street, ports 1 and up face the outlets.
 #[derive(Debug, Clone, PartialEq)]
@@ -93,9 +92,7 @@ impl Model {
 
     /// Writes the part's scattering matrix at `frequency`.
     pub fn scatter(&self, frequency: Megahertz, into: &mut ScatterMatrix) {
-        let mut matrix = Multiport::new(0);
-        self.scatter_at(frequency.value(), &mut matrix);
-        matrix.write(into);
+        self.scatter_at(frequency.value(), &mut into.0);
     }
 
     /// Writes it at one frequency, in MHz, or at eight at once.
@@ -148,9 +145,4 @@ pub(crate) fn one_by_one<R: Real>(
             }
         }
     }
-}
-
-/// 0 below, 1 above, and in between a curve without a corner: `1/(1 + exp(-x))`.
-pub(crate) fn logistic(x: f64) -> f64 {
-    1.0 / (1.0 + (-x).exp())
 }

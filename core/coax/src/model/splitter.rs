@@ -2,11 +2,11 @@
 
 use num_complex::Complex64;
 
-use super::multiport::Multiport;
 use super::{delayed, turn};
 use crate::error::{CoaxError, at_least};
 use crate::estimates::parts;
 use crate::lanes::{Phasor, Real};
+use crate::multiport::Multiport;
 use crate::quantity::{Decibels, Megahertz};
 
 /// The frequency at which the legs have their stated loss; the slope turns about it.

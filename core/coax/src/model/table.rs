@@ -1,9 +1,9 @@
 //! A multiport whose every entry is written out.
 
 use super::delayed;
-use super::multiport::Multiport;
 use crate::error::CoaxError;
 use crate::lanes::Phasor;
+use crate::multiport::Multiport;
 use crate::quantity::Decibels;
 
 /// One entry of an [`ExplicitMultiport`]: `sign 10^(-(loss + slope f/GHz)/20) exp(-j 2 pi f delay)`.

@@ -1,9 +1,9 @@
 //! A tap (directional coupler): most passes through, a little goes to one tap port or several.
 
 use super::Splitter;
-use super::multiport::Multiport;
 use crate::error::CoaxError;
 use crate::lanes::Real;
+use crate::multiport::Multiport;
 
 /// A coupler of a through output and a coupled arm, and for several tap ports a splitter behind the arm.
 ///

@@ -1,7 +1,7 @@
 //! Reciprocal parts of two ports, one after the other.
 
-use super::multiport::Multiport;
 use crate::lanes::{Phasor, Real};
+use crate::multiport::Multiport;
 
 /// The scattering of a reciprocal part of two ports at one frequency.
 #[derive(Debug, Clone, Copy)]

@@ -5,7 +5,8 @@ use super::filter::{WIDTHS_TO_EDGE, dissipation};
 use crate::dice::Dice;
 use crate::error::CoaxError;
 use crate::estimates::parts;
-use crate::model::{BandFilter, FilterEdge, Model, PassBand, logistic};
+use crate::lanes::Real;
+use crate::model::{BandFilter, FilterEdge, Model, PassBand};
 use crate::quantity::{Decibels, Megahertz};
 use crate::span::Span;
 
@@ -77,7 +78,7 @@ impl BandFilterRating {
                 high: (!open_above).then(|| edge(high.value(), 1.0, above)),
             });
         }
-        let stop = Decibels(pass + (rejection - pass).max(0.0) / logistic(WIDTHS_TO_EDGE));
+        let stop = Decibels(pass + (rejection - pass).max(0.0) / WIDTHS_TO_EDGE.logistic());
         BandFilter::new(bands, Decibels(pass), stop, dissipation(pass, return_loss), delay)
             .map(Model::BandFilter)
     }

@@ -65,7 +65,7 @@ impl FilterRating {
         let margin = dice.span(parts::FILTER_MARGIN.span);
         let return_loss = Decibels(dice.span(parts::FILTER_RETURN_LOSS.span));
         let delay = dice.span(parts::FILTER_DELAY.span);
-        let share = crate::model::logistic(WIDTHS_TO_EDGE);
+        let share = crate::lanes::Real::logistic(WIDTHS_TO_EDGE);
         let stop = pass + (rejection + margin - pass).max(0.0) / share;
         let turnover = f64::midpoint(near, far);
         let width = sign * gap / (2.0 * WIDTHS_TO_EDGE);

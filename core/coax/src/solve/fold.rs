@@ -50,12 +50,12 @@ impl Scratch {
     fn new(plan: &Plan) -> Self {
         let outlets = plan.outlets.len();
         let loads = plan.sides.iter().map(|side| match side {
-            Side::End(reflection) => Wave::all(*reflection),
+            Side::End(reflection) => Wave::of(*reflection),
             _ => Wave::ZERO,
         });
         let mut up = vec![Wave::ZERO; plan.steps.len()];
         if let Some(first) = up.first_mut() {
-            *first = Wave::all(plan.root_reflection);
+            *first = Wave::of(plan.root_reflection);
         }
         Self {
             fold: vec![Wave::ZERO; plan.fold_size],
@@ -207,7 +207,7 @@ impl Out<'_> {
         let at = slot * self.stride + self.first + block * LANES;
         if let Some(to) = self.values.get_mut(at..at + LANES) {
             for (k, value) in to.iter_mut().enumerate() {
-                *value = Complex64::new(wave.re[k], wave.im[k]);
+                *value = Complex64::new(wave.re.0[k], wave.im.0[k]);
             }
         }
     }
@@ -288,7 +288,7 @@ fn fill_small(small: &mut [Wave], live: &[usize], matrix: &[Wave], loads: &[Wave
 fn eliminate(small: &mut [Wave], rows: &mut [Wave], live: &[usize], n: usize) -> bool {
     let r = live.len();
     for (p, &a) in live.iter().enumerate() {
-        let (inverse, sound) = small[p * r + p].inverse(SMALL_PIVOT_SQUARED);
+        let (inverse, sound) = small[p * r + p].inverse_above(SMALL_PIVOT_SQUARED);
         if !sound {
             return false;
         }
@@ -373,7 +373,7 @@ fn carry_down(plan: &Plan, place: usize, scratch: &mut Scratch) -> bool {
     let n = step.width + 1;
     let gin = plan.above[place].map_or(scratch.root, |side| scratch.loads[side]);
     let up = scratch.up[place];
-    let (inverse, sound) = gin.times(&up).taken_from_one().inverse(NO_PIVOT_SQUARED);
+    let (inverse, sound) = gin.times(&up).taken_from_one().inverse_above(NO_PIVOT_SQUARED);
     if !sound {
         return false;
     }
@@ -401,7 +401,7 @@ fn carry_down(plan: &Plan, place: usize, scratch: &mut Scratch) -> bool {
             let own = rows[port * n + port + 1];
             let mut whole = Wave::ONE;
             whole.add_product(&scratch.loads[side], &own);
-            let (inverse, sound) = whole.inverse(NO_PIVOT_SQUARED);
+            let (inverse, sound) = whole.inverse_above(NO_PIVOT_SQUARED);
             if !sound {
                 return false;
             }

@@ -9,9 +9,9 @@ use super::plan::Tree;
 use super::wave::{LANES, Wave};
 use crate::error::CoaxError;
 use crate::grid::FrequencyGrid;
-use crate::lanes::{Lanes, Phasor, Real};
+use crate::lanes::{Lanes, Real};
 use crate::model::Model;
-use crate::model::multiport::Multiport;
+use crate::multiport::Multiport;
 
 /// The most complex values held for one answer or one tree's samples: 1 GiB.
 pub(crate) const MOST_VALUES: usize = 1 << 26;
@@ -97,8 +97,7 @@ fn fill(model: &Model, order: &[usize], grid: &FrequencyGrid, table: &mut [Wave]
         for &to in order {
             for &from in order {
                 if let Some(entry) = entries.next() {
-                    let Phasor { re, im } = matrix.at(to, from);
-                    *entry = Wave { re: re.0, im: im.0 };
+                    *entry = matrix.at(to, from);
                 }
             }
         }

@@ -1,10 +1,14 @@
-//! A part's matrix at one frequency or at eight, in the making.
+//! A part's matrix at one frequency or at eight, over one arithmetic.
+
+#![expect(
+    clippy::inline_always,
+    reason = "the arithmetic must be compiled anew inside each instruction set's copy of what calls it"
+)]
 
 use crate::lanes::{Phasor, Real};
-use crate::scatter::ScatterMatrix;
 
-/// As [`ScatterMatrix`], over [`Real`].
-#[derive(Debug, Clone)]
+/// An n by n scattering matrix, entry by entry over [`Real`]: `S[to, from]`.
+#[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Multiport<R> {
     ports: usize,
     entries: Vec<Phasor<R>>,
@@ -72,7 +76,9 @@ impl<R: Real> Multiport<R> {
         }
     }
 
-    /// As [`ScatterMatrix::joined`].
+    /// The part that two parts form when port `p` of this one is joined to port `q` of `other`: first this one's remaining
+    /// ports in order, then the other's. The sum of all echoes between the two joined ports is the geometric series
+    /// `1/(1 - S_pp T_qq)` (any text on signal-flow graphs; Pozar, "Microwave Engineering", section on signal flow graphs).
     #[inline(always)]
     pub fn joined(&self, p: usize, other: &Self, q: usize) -> Self {
         let one = Phasor::real(R::of(1.0));
@@ -104,18 +110,5 @@ impl<R: Real> Multiport<R> {
             }
         }
         whole
-    }
-}
-
-impl Multiport<f64> {
-    /// Writes it as what is known outside.
-    pub fn write(&self, into: &mut ScatterMatrix) {
-        into.reset(self.ports);
-        for to in 0..self.ports {
-            for from in 0..self.ports {
-                let Phasor { re, im } = self.at(to, from);
-                into.set(to, from, num_complex::Complex64::new(re, im));
-            }
-        }
     }
 }
