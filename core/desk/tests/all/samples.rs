@@ -148,16 +148,19 @@ fn what_was_done_and_said_is_still_told() {
     assert_eq!(counts(&desk, "house.legwork")[0], "House by Ben");
 }
 
+/// What a walk of the house shows over these lines.
+fn walked(desk: &Desk, lines: &str) -> String {
+    desk.write("lines", lines);
+    let ran = desk.run(&["walk", "house.legwork", "--answers", "lines"]);
+    assert_eq!((ran.code, ran.err.as_str()), (0, ""));
+    ran.out
+}
+
 /// The last screen was the length of R2, with 17 ft typed and not sent off; the modem was put off; one change was done.
 #[test]
 fn the_guide_is_where_it_was_left() {
     let desk = desk();
-    let walked = |lines: &str| {
-        desk.write("lines", lines);
-        let ran = desk.run(&["walk", "house.legwork", "--answers", "lines"]);
-        assert_eq!((ran.code, ran.err.as_str()), (0, ""));
-        ran.out
-    };
+    let walked = |lines: &str| walked(&desk, lines);
     let here = walked("quit\n");
     assert!(here.contains("R2") && here.contains("17 ft"), "{here}");
     // The whole job; then what was put off.
@@ -175,12 +178,7 @@ fn the_guide_is_where_it_was_left() {
 #[test]
 fn a_number_is_the_figure_that_is_asked_for() {
     let desk = desk();
-    let walked = |lines: &str| {
-        desk.write("lines", lines);
-        let ran = desk.run(&["walk", "house.legwork", "--answers", "lines"]);
-        assert_eq!((ran.code, ran.err.as_str()), (0, ""));
-        ran.out
-    };
+    let walked = |lines: &str| walked(&desk, lines);
     let last = |out: &str, line: &str| out.rsplit(&format!("> {line}\n")).next().unwrap().to_owned();
     let figure = last(&walked("3\nquit\n"), "3");
     assert!(figure.contains("= 3 ft") && figure.contains("b2* Paced"), "{figure}");

@@ -69,12 +69,11 @@ pub(crate) fn takes(key: &Key) -> bool {
 }
 
 /// The cautions of a finished screen that stand open, as they are kept.
-pub(crate) fn unread(screen: &Screen) -> impl Iterator<Item = String> {
-    let caution = |block: &Block| match block {
+pub(crate) fn unread(screen: &Screen) -> impl Iterator<Item = String> + '_ {
+    screen.blocks.iter().filter_map(|block| match block {
         Block::Caution(CautionBlock { unread: true, id, .. }) => {
             Some(id.split_once(':').map_or(id.as_str(), |(_, own)| own).to_owned())
         }
         _ => None,
-    };
-    screen.blocks.iter().filter_map(caution).collect::<Vec<_>>().into_iter()
+    })
 }
