@@ -243,10 +243,8 @@ fn one_page_of_the_report_stands_alone() {
     let page = std::fs::read_to_string(desk.work().join("one.html")).unwrap();
     assert!(!page.contains("href=\"#"), "a link to what is not there");
     assert_eq!(page.matches("<section class=\"sheet").count(), 1);
-    let shopping = desk.run(&["worklist", "s.legwork"]).out;
-    let filter = "stops 1125 to 1675 MHz by 40 dB or more";
-    assert_eq!(page.contains(filter), shopping.split_whitespace().collect::<Vec<_>>().join(" ").contains(filter));
-    assert!(page.contains("What to get"));
+    let to_get = desk.done(&["worklist", "s.legwork"])["shopping"].as_array().unwrap().len();
+    assert_eq!(page.contains("What to get"), to_get > 0);
     let refused = desk.run(&["report", "s.legwork", "one.html", "--one-page"]);
     assert_ne!(refused.code, 0, "it is there already");
 }

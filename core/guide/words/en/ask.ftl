@@ -80,6 +80,7 @@ wish-work = Work from home, video calls, several TVs (300 Mb/s to it, 50 back)
 wish-fast = As fast as a network cable (900 Mb/s to it, 300 back)
 wish-none = No network needed there
 wish-differ = It differs from room to room; ask me for each
+wish-unsure-taken = { $down } to it and { $up } back are taken then, until somebody says more
 wish-other = Another speed
 wish-down = To the room
 wish-up = From the room

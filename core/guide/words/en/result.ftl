@@ -119,7 +119,7 @@ worth-way = It is on the way to { $rooms }.
 worth-loose = It may be the missing link to a room.
 worth-pass = If it does not stop the room network’s band, signals leave the house there.
 worth-leak = If it is joined, signals leave the house there.
-worth-echo = Only its echo reaches the way to a room.
+worth-echo = It is on no way to a room; only what it throws back (its echo) gets there.
 worth-little = It hardly changes the forecast.
 
 # --- what is wrong or at risk
