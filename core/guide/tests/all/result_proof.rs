@@ -144,9 +144,9 @@ fn handover_writes_the_report_and_the_file() {
     let sheet = walk.home.path().join("sheet.html");
     walk.file("file-out:An invented house.html", &sheet).expect("written");
     let sheet = std::fs::read_to_string(&sheet).expect("a page");
-    assert!(sheet.contains("Nowhere Lane") && sheet.len() < page.len() && !sheet.contains("href=\"#"));
+    assert!(sheet.contains("What each room gets") && sheet.len() < page.len() && !sheet.contains("href=\"#"));
     walk.press("one-page");
-    assert!(text(&walk.screen()).contains("all of it"));
+    assert!(text(&walk.screen()).contains("no: all of it"));
 
     walk.press("without:owner");
     let bare = walk.home.path().join("bare.html");

@@ -135,8 +135,8 @@ finding-filter-cuts-service = Signals pass { $filter } up to { $ends }, but { $s
 
 finding-filter-may-hold-return = The label of { $filter } begins at { $begins }. A cable modem also sends, below that: at { $return }.
     .why = Some filters hold back what a modem sends (its return path); most let it pass, and their label names what comes in alone.
-    .do = Look whether the internet over this cable works. If it does, the filter lets the modem send, and nothing needs to be done. If not, ask the provider for a filter that passes { $return } too.
-    .do-head = Look whether the internet works
+    .do = Check whether the internet over this cable works. If it does, the filter lets the modem send, and nothing needs to be done. If not, ask the provider for a filter that passes { $return } too.
+    .do-head = Check whether the internet works
     .source = DOCSIS Radio Frequency Interface Specification: upstream 5 to 42 MHz in North America, higher elsewhere and in newer plans.
 
 finding-filter-label-unknown = It is not yet known which band is stopped by { $filter }.
