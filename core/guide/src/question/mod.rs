@@ -18,6 +18,7 @@ mod how_far;
 mod journey;
 mod label;
 mod labels_seen;
+pub(crate) mod lacking;
 mod leads_to;
 mod open;
 mod outlet;

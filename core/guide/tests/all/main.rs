@@ -34,6 +34,7 @@ mod field;
 mod field_large;
 mod field_parts;
 mod journeys;
+mod lacking;
 mod laws;
 mod long_work;
 mod looking;

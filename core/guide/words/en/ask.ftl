@@ -390,6 +390,7 @@ enough-forecast = Enough for a first forecast
     }
     .to-forecast = See the first forecast
     .on = Go on with the questions
+enough-lacking = Not enough for a figure yet
 enough-worth = Good enough
     .lead = All is asked that may change a rate, a risk or a caution by much.
     .left = { $open ->
