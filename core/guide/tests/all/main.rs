@@ -41,6 +41,7 @@ mod looking;
 mod result;
 mod result_adapters;
 mod result_proof;
+mod router_at;
 mod screens;
 mod share;
 mod shells;
