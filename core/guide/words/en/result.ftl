@@ -54,7 +54,6 @@ work-out = Work it out
 forecast-first = This is a first, wide forecast: not all is asked yet that may change it.
 forecast-ask-on = Go on with the questions that may change it
 forecast-no-bridge = It is not known yet which outlet is at the router. From there the network starts, so nothing can be told before.
-forecast-say-router = Say which outlet is at the router
 forecast-rooms = Towards each room
 forecast-without = Rooms without an outlet
 forecast-no-outlet = no outlet is known there; the work list looks for the nearest
@@ -147,8 +146,6 @@ work-lead-checks = { $count ->
    *[other] { $count } checks come first: about { $minutes } minutes in all. Nothing is bought for them.
 }
 work-nothing-for-tests = No change and no check is left for what the tests showed.
-work-nothing = No change was found that is worth the work.
-work-nothing-left = Nothing is left that is worth the work.
 work-steps = In this order
 work-step = { $number }. { $what }
 work-remark = { $minutes } { $gain }

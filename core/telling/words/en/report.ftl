@@ -158,6 +158,13 @@ answer-when-done = When the whole work list is done, { $met } of { $asked } { $a
 } the speed wished for.
 answer-nothing-to-do = No change was found that is worth the work.
 answer-nothing-more = The changes that were worth the work are done; nothing more is worth it.
+# What keeps rooms from a figure
+lacking-all = What gets through, and what is worth doing, cannot be told for any room yet. It is not known { $why }.
+lacking-some = For { $rooms } nothing can be told yet: it is not known { $why }.
+lack-router = which outlet is at the router, where the network starts
+lack-outlet-near-router = which outlet a network cable from the router is to reach
+lack-feed = which cable leads to { $part }
+lack-outlet = which cable leads to { $room }
 
 # 2. The wiring map
 report-map = The wiring as it was found
@@ -274,7 +281,6 @@ done-adapters-open = The adapters are still to be bought and placed.
 
 # 9. Work list
 report-work = Work list, in order
-report-work-none = No change was found that is worth the work.
 report-work-failed = Where a test failed
 report-work-how = Do one change at a time. After each, check that TV and internet still work.
 report-step-number = Step { $number }:
