@@ -15,7 +15,9 @@ use sha2::{Digest, Sha256};
 
 use crate::forecast::Forecast;
 use crate::level::{self, DoneLevel, Levels, MovedOut, OutletChange, levels};
-use crate::worklist::{CutShort, FailedRoom, Gain, Options, Refusal, Stake, Step, WorkList, applied, effort};
+use crate::worklist::{
+    CutShort, FailedRoom, Gain, Options, Refusal, Searched, Stake, Step, WorkList, applied, effort,
+};
 
 /// This program, by the sources of all that has a say in what is worked out (`build.rs`).
 const PROGRAM: &str = env!("LEGWORK_ADVICE_SOURCES");
@@ -107,6 +109,7 @@ struct Bytes {
 struct ListBytes {
     steps: Vec<StepBytes>,
     cut_short: Option<CutShort>,
+    searched: Option<Searched>,
     refused: Vec<(ChangeKind, Refusal)>,
     when_done: Forecast,
     failed: Vec<FailedRoom>,
@@ -139,6 +142,7 @@ impl ListBytes {
         Self {
             steps: list.steps.iter().map(StepBytes::of).collect(),
             cut_short: list.cut_short,
+            searched: list.searched,
             refused: list.refused.clone(),
             when_done: list.when_done.clone(),
             failed: list.failed.clone(),
@@ -165,6 +169,7 @@ impl ListBytes {
         Some(WorkList {
             steps,
             cut_short: self.cut_short,
+            searched: self.searched,
             refused: self.refused,
             as_found: as_found.clone(),
             when_done: self.when_done,

@@ -3,7 +3,7 @@
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{ChangeKind, Survey};
-use phrase::Phrase;
+use phrase::{Arg, Phrase};
 use serde::{Deserialize, Serialize};
 
 use super::refusal::Refusal;
@@ -74,6 +74,34 @@ impl CutShort {
     }
 }
 
+/// How far the changes for a rate alone were searched.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Searched {
+    /// So many houses, each with other changes made, were weighed against each other.
+    pub houses: u64,
+    /// By so much, Mb/s over all rooms and both directions, less what it costs, another choice may be better at the most; 0 where
+    /// none is.
+    pub better_by_mbps: f64,
+}
+
+/// Nearer to each other two choices are the same, Mb/s.
+const SAME_MBPS: f64 = 0.5;
+
+impl Searched {
+    /// Whether no other choice is better.
+    pub fn is_best(self) -> bool {
+        self.better_by_mbps < SAME_MBPS
+    }
+
+    /// What is said of it.
+    pub fn phrase(self) -> Phrase {
+        Phrase::new("worklist-searched")
+            .with("houses", Arg::Count(self.houses))
+            .text("best", if self.is_best() { "yes" } else { "no" })
+            .with("more", Arg::Rate(self.better_by_mbps))
+    }
+}
+
 /// The whole work.
 #[derive(Debug, Clone, PartialEq)]
 pub struct WorkList {
@@ -81,6 +109,8 @@ pub struct WorkList {
     pub steps: Vec<Step>,
     /// Why it ends, unless because nothing more is worth doing.
     pub cut_short: Option<CutShort>,
+    /// How far the changes were searched; `None` where the house is too large for it.
+    pub searched: Option<Searched>,
     /// Changes that were looked at and are not offered, with the reason.
     pub refused: Vec<(ChangeKind, Refusal)>,
     /// The forecast of the house as found.

@@ -12,7 +12,8 @@ use super::effort::effort;
 use super::gain::gains;
 use super::list::{CutShort, FailedRoom, WorkList};
 use super::need::{WORTH_MBPS, gains_nothing, gives_a_link, is_wanted_anyway, loses_the_network};
-use super::propose::proposals;
+use super::plan::plan;
+use super::propose::{candidates, proposals};
 use super::rank::{Worth, first_of, grave, keeps_private, takes_grave_away};
 use super::refusal::{Refusal, given_up, own_refusal};
 use super::services::{AsFound, refusal, weighed_in};
@@ -62,7 +63,8 @@ impl Options {
 
 /// Works out what to change and in which order.
 ///
-/// Greedy: of all changes not refused, the one whose gain a minute of work is greatest comes next; then the house
+/// What is done for a rate alone is what a search over all the house finds to be worth its price (`plan.rs`). In which order,
+/// is greedy: of all these and of what is needed, the one whose gain a minute of work is greatest comes next; then the house
 /// with that change is looked at anew. What takes a grave finding away or keeps the network private goes before all that
 /// does neither. What keeps the network private or the house quiet (entry filter, caps) is done whether or not it gains
 /// speed. A change that could not be done, or was put back, is not proposed again while that stands in the survey.
@@ -94,7 +96,8 @@ pub fn worklist_watched(
     let mut refused = BTreeMap::new();
     let mut current = as_found.clone();
     let services = AsFound::new(survey)?;
-    let mut weighed = 0;
+    let planned = plan(survey, options, (&services, &given_up), &mut || meter.weighed())?;
+    let mut weighed = planned.weighed;
     let cut_short = loop {
         if let Some(cut_short) = options.cut_short(steps.len(), weighed) {
             break Some(cut_short).filter(|_| options.most_steps > 0);
@@ -138,7 +141,7 @@ pub fn worklist_watched(
             let ends_grave = worth.rate >= 0.0 && takes_grave_away(&grave_now, || grave(&after));
             let is_needed = is_suspect || ends_grave;
             let wanted = is_needed || is_wanted_anyway(change);
-            if set_aside.contains(&change) || worth.rate < WORTH_MBPS && !wanted {
+            if set_aside.contains(&change) || !wanted && !planned.plan.holds(change, worth) {
                 continue;
             }
             // Nobody gives up signal of a TV or modem for a rate that is not there nine times in ten.
@@ -178,6 +181,9 @@ pub fn worklist_watched(
         steps.push(step(change, (before, &current), (&house, &next), done_alone.out)?);
         current = next;
     };
+    for (change, reason) in planned.left_out {
+        refused.entry(change).or_insert(reason);
+    }
     let failed = with_checks(survey, &as_found, (&house, &current), &mut steps, options.most_steps);
     Ok(WorkList {
         levels: services.into_levels(),
@@ -185,20 +191,12 @@ pub fn worklist_watched(
         refused: not_offered(survey, refused, &steps),
         steps,
         cut_short,
+        searched: planned.searched,
         failed,
         as_found,
         when_done: current,
         house_when_done: house,
     })
-}
-
-/// What may be done to a house next.
-fn candidates(house: &Survey, given_up: &BTreeSet<ChangeKind>) -> Vec<ChangeKind> {
-    let mut candidates: Vec<_> =
-        proposals(house).into_iter().filter(|change| !given_up.contains(change)).collect();
-    // What a by-pass gives is known before the amplifier's absence is weighed.
-    candidates.sort_by_key(|change| matches!(change, ChangeKind::RemoveAmplifier { .. }));
-    candidates
 }
 
 /// The changes that were refused and not done after all.

@@ -1,5 +1,7 @@
 //! Which changes are worth a look in a house.
 
+use std::collections::BTreeSet;
+
 use coax::trade::smallest_splitter;
 use facts::fact::SubjectId;
 use house::record::{CableKind, ChangeKind, Part, PartKind, PortEnd, Survey, breaks_power};
@@ -41,6 +43,15 @@ pub(super) fn proposals(survey: &Survey) -> Vec<ChangeKind> {
     found.sort_by_cached_key(|change| change.in_order(survey));
     found.dedup();
     found
+}
+
+/// What may be done to a house next.
+pub(super) fn candidates(house: &Survey, given_up: &BTreeSet<ChangeKind>) -> Vec<ChangeKind> {
+    let mut candidates: Vec<_> =
+        proposals(house).into_iter().filter(|change| !given_up.contains(change)).collect();
+    // What a by-pass gives is known before the amplifier's absence is weighed.
+    candidates.sort_by_key(|change| matches!(change, ChangeKind::RemoveAmplifier { .. }));
+    candidates
 }
 
 fn entry_filter_change(survey: &Survey, entry: &Part) -> Option<ChangeKind> {

@@ -2,8 +2,9 @@
 
 use std::collections::BTreeSet;
 
+use coax::link::USABLE;
 use facts::fact::SubjectId;
-use house::record::{ChangeKind, Survey};
+use house::record::{ChangeKind, Room, Survey, Wish};
 
 use crate::finding::{FindingKind, Place, grave_findings};
 use crate::forecast::{Forecast, Limit, PathForecast};
@@ -43,12 +44,49 @@ impl Worth {
     }
 }
 
-fn rate((survey, forecast): (&Survey, &Forecast), outlet: SubjectId) -> f64 {
-    let wish = survey.wish_at(outlet);
-    let rated = |mbps: f64, wish: Option<f64>| match wish {
+/// That a room in which a network is wished for has one at all counts as much as so many Mb/s of it, whatever the speed (our
+/// own choice): a room that has none is laid a cable for.
+const LINKED_MBPS: f64 = 300.0;
+
+/// What all rooms of a house get, weighed by what is wished there: Mb/s, both directions together.
+pub(super) fn value((survey, forecast): (&Survey, &Forecast)) -> f64 {
+    let of = |outlet| {
+        let is_linked = forecast.likely_down(outlet) >= USABLE.value();
+        let linked = if is_linked { linked(survey.wish_at(outlet)) } else { 0.0 };
+        rate((survey, forecast), outlet) + linked
+    };
+    forecast.rooms.iter().map(|room| of(room.outlet)).sum()
+}
+
+/// What [`value`] cannot rise above, whatever is done, where no network socket lets more than so much through. A room with a
+/// wish that no outlet serves may get one.
+pub(super) fn most((survey, forecast): (&Survey, &Forecast), port_mbps: f64) -> f64 {
+    let all = |wish: Option<Wish>| {
+        let ways = [wish.map(|wish| wish.down_mbps), wish.map(|wish| wish.up_mbps)];
+        ways.map(|wish| rated(port_mbps, wish)).iter().sum::<f64>() + linked(wish)
+    };
+    let there: f64 = forecast.rooms.iter().map(|room| all(survey.wish_at(room.outlet))).sum();
+    let served = |room: &Room| forecast.rooms.iter().any(|there| there.room == Some(room.id));
+    let to_come = survey.rooms.values().filter(|room| room.wish.is_some() && !served(room));
+    there + to_come.map(|room| all(room.wish)).sum::<f64>()
+}
+
+const fn linked(wish: Option<Wish>) -> f64 {
+    match wish {
+        Some(_) => LINKED_MBPS,
+        None => UNASKED * LINKED_MBPS,
+    }
+}
+
+fn rated(mbps: f64, wish: Option<f64>) -> f64 {
+    match wish {
         Some(wish) => mbps.min(wish) + BEYOND * (mbps - wish).clamp(0.0, wish),
         None => UNASKED * mbps,
-    };
+    }
+}
+
+fn rate((survey, forecast): (&Survey, &Forecast), outlet: SubjectId) -> f64 {
+    let wish = survey.wish_at(outlet);
     forecast.path(outlet).map_or(0.0, |path| {
         [path.down, path.up]
             .into_iter()

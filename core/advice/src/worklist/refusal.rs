@@ -111,6 +111,13 @@ pub enum Refusal {
         /// The outlet with the receiver.
         outlet: SubjectId,
     },
+    /// All rooms together gain something by it, and less than it is worth.
+    NotWorth {
+        /// What they gain, towards them, once all steps are done, Mb/s.
+        gain_mbps: f64,
+        /// How long it takes.
+        minutes: u64,
+    },
     /// A room that has the network would lose it: no cable leads from the bridge's new place to it.
     CutsNetwork {
         /// The outlet of that room.
@@ -185,6 +192,9 @@ impl Refusal {
             Self::NarrowsSatellite { outlet } => {
                 Phrase::new("refusal-narrows-satellite").phrase("outlet", naming::part(survey, outlet))
             }
+            Self::NotWorth { gain_mbps, minutes } => Phrase::new("refusal-not-worth")
+                .with("gain", Arg::Rate(gain_mbps))
+                .with("minutes", Arg::Minutes(minutes)),
             Self::CutsNetwork { outlet } => {
                 Phrase::new("refusal-cuts-network").phrase("outlet", naming::part(survey, outlet))
             }

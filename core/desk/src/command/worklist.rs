@@ -50,6 +50,9 @@ pub fn tell(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page
     for (number, step) in list.steps.iter().enumerate() {
         tell_step(context, number + 1, step, &mut told_cautions, page);
     }
+    if let Some(searched) = list.searched.filter(|_| !list.steps.is_empty()) {
+        page.paragraph(0, &context.say(&searched.phrase()));
+    }
     if let Some(cut_short) = list.cut_short {
         page.paragraph(0, &context.say(&cut_short.phrase()));
     }
@@ -185,11 +188,20 @@ fn tell_shopping(context: &Context, list: &WorkList, page: &mut Page) {
     page.rows(0, &rows);
 }
 
+/// How far the changes were searched.
+#[derive(Serialize)]
+struct SearchedJson {
+    houses: u64,
+    is_best: bool,
+    better_by_mbps: f64,
+}
+
 /// A work list as JSON.
 #[derive(Serialize)]
 pub struct WorkListJson {
     steps: Vec<StepJson>,
     cut_short: Option<&'static str>,
+    searched: Option<SearchedJson>,
     failed: Vec<FailedJson>,
     lacking: Vec<LackingJson>,
     shopping: Vec<NeededJson>,
@@ -328,6 +340,11 @@ pub fn as_json(context: &Context, survey: &Survey, list: &WorkList) -> WorkListJ
     WorkListJson {
         steps: list.steps.iter().map(|step| step_as_json(context, step)).collect(),
         cut_short: list.cut_short.map(CutShort::name),
+        searched: list.searched.map(|searched| SearchedJson {
+            houses: searched.houses,
+            is_best: searched.is_best(),
+            better_by_mbps: searched.better_by_mbps.round(),
+        }),
         failed: list.failed.iter().map(|room| failed_as_json(context, survey, list, room)).collect(),
         lacking: lacking_as_json(context, survey),
         shopping: shopping(context, list)

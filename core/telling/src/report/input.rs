@@ -4,7 +4,7 @@ use advice::finding::Finding;
 use advice::forecast::Forecast;
 use advice::level::{self, LevelTold};
 use advice::unknown::{Matters, Unknown, unknowns};
-use advice::worklist::{CutShort, Gain, Options, PartNeeded, Stake, Step, WorkList, stakes};
+use advice::worklist::{CutShort, Gain, Options, PartNeeded, Searched, Stake, Step, WorkList, stakes};
 use house::record::Survey;
 use phrase::Phrase;
 
@@ -25,6 +25,8 @@ pub struct ReportInput<'a> {
     pub steps: Vec<StepTold>,
     /// Why these steps are not all, where more may be worth doing.
     pub cut_short: Option<CutShort>,
+    /// How far they were searched, where they were.
+    pub searched: Option<Searched>,
     /// Everything to get: for all steps, and the adapters where there are none yet.
     pub shopping: Vec<PartNeeded>,
     /// Each room whose test failed, with what comes next for it.
@@ -83,6 +85,7 @@ impl<'a> ReportInput<'a> {
             flags: findings,
             steps: work.steps.iter().map(StepTold::from).collect(),
             cut_short: work.cut_short,
+            searched: work.searched,
             shopping: work.shopping(survey),
             failed: work.failed.iter().map(|room| room.phrase(survey, work)).collect(),
             refused: refused.collect(),

@@ -102,6 +102,7 @@ pub fn tags_page(survey: &Survey, provenance: Provenance, language: &Language) -
         flags: &[],
         steps: Vec::new(),
         cut_short: None,
+        searched: None,
         shopping: Vec::new(),
         failed: Vec::new(),
         refused: Vec::new(),

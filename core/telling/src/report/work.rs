@@ -29,6 +29,7 @@ pub(super) fn list(teller: &ReportTeller<'_>, letters: &Letters) -> Section {
             ol.steps {
                 @for (place, step) in steps.iter().enumerate() { li.whole { (told(teller, letters, place + 1, step)) } }
             }
+            @if let Some(searched) = teller.input.searched { p.says { (teller.say(&searched.phrase())) } }
             @if let Some(cut_short) = teller.input.cut_short { p { (teller.say(&cut_short.phrase())) } }
         }
         @if !steps.is_empty() {

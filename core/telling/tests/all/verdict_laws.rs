@@ -207,6 +207,7 @@ fn check(survey: &Survey, forecast: &Forecast) {
         findings: found.iter().map(|finding| FindingTold::of(survey, finding)).collect(),
         steps: Vec::new(),
         cut_short: None,
+        searched: None,
         shopping: Vec::new(),
         failed: Vec::new(),
         refused: Vec::new(),

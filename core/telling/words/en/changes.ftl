@@ -264,6 +264,16 @@ change-check-measure = Have the coax to { $outlet } measured by somebody who has
     .check = What did the meter show? Note it, and test the room again.
     .back = Nothing was changed; there is nothing to put back.
 
+worklist-searched = { $houses ->
+    [one] One way
+   *[other] { $houses } ways
+} to change this house for more speed { $houses ->
+    [one] was
+   *[other] were
+} weighed, by what the rooms get and what it costs in work and parts. { $best ->
+    [yes] No other choice of changes is better.
+   *[no] Not every choice was weighed: another may be better by at most { $more } over all rooms, to them and from them together.
+}
 worklist-cut-steps = More may be worth doing than these steps. When they are done, look at the work list again.
 worklist-cut-size = This house has so many parts that not every further change was tried. When these steps are done, look at the work list again.
 
@@ -333,5 +343,6 @@ refusal-sends-too-much = The modem at { $outlet } sends at { $before } now and w
 refusal-cuts-device = { $outlet } is in use.
 refusal-street-side = It is on the street’s side: { $run }. That side stays closed; ask the provider to put it right.
 refusal-narrows-satellite = { $outlet } gets satellite signals through it, and a splitter made for the room network does not pass all of them.
+refusal-not-worth = When all steps are done, it gives all rooms together { $gain } more, for about { $minutes } minutes of work and its parts: too little for what is wished.
 refusal-cuts-network = { $outlet } would get no network any more.
 refusal-not-yours = The wiring is rented: new cable in the walls is for the owner to decide. Ask first.

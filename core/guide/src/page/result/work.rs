@@ -39,6 +39,9 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
         })
         .collect();
     builder.rows(&Phrase::new("work-steps"), rows);
+    if let Some(searched) = worked.list.searched.filter(|_| !steps.is_empty()) {
+        builder.words(WordsRole::Aside, &searched.phrase());
+    }
     if let Some(cut_short) = worked.list.cut_short {
         builder.words(WordsRole::Plain, &cut_short.phrase());
     }

@@ -1,0 +1,238 @@
+//! What is done for a rate alone: the changes that together give the rooms most for what they cost.
+
+use std::collections::BTreeSet;
+
+use facts::fact::SubjectId;
+use house::record::{ChangeKind, Survey};
+
+use super::list::Searched;
+use super::need::WORTH_MBPS;
+use super::order::Options;
+use super::prospect::{Prospect, Prospects};
+use super::rank::Worth;
+use super::refusal::Refusal;
+use super::search::{Reach, Space, search};
+use super::services::AsFound;
+use crate::error::AdviceError;
+
+/// So many houses are weighed with none left behind: as many as up to eight changes make.
+const WHOLE: usize = 256;
+
+/// So many of each level go on beyond that.
+const BEAM: usize = 3;
+
+/// So many are weighed at the most.
+const MOST: usize = 600;
+
+/// So many changes that were weighed and left out are told, those that gain most.
+const LEFT_OUT: usize = 5;
+
+/// What is to be done for a rate alone.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Plan {
+    /// These changes, found by a search.
+    Found(Vec<ChangeKind>),
+    /// Whatever gains something when its turn comes: the house is too large for a search.
+    NextBest,
+}
+
+impl Plan {
+    /// Whether a change that gains so much as the house stands is among them. A part that was cut or filled by other changes
+    /// may be swapped for one of another size.
+    pub(super) fn holds(&self, change: ChangeKind, worth: Worth) -> bool {
+        match self {
+            Self::Found(chosen) => chosen.iter().any(|chosen| is_same(*chosen, change)),
+            Self::NextBest => worth.rate >= WORTH_MBPS,
+        }
+    }
+}
+
+/// How the plan was come to.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Planned {
+    /// The plan.
+    pub(super) plan: Plan,
+    /// How far it was searched, where it was.
+    pub(super) searched: Option<Searched>,
+    /// What gains something beside the plan, and not what it costs.
+    pub(super) left_out: Vec<(ChangeKind, Refusal)>,
+    /// So many parts were weighed for it.
+    pub(super) weighed: usize,
+}
+
+/// Whether two changes are of one kind and at one place.
+fn is_same(one: ChangeKind, other: ChangeKind) -> bool {
+    let place = |change: ChangeKind| -> SubjectId { change.at() };
+    std::mem::discriminant(&one) == std::mem::discriminant(&other) && place(one) == place(other)
+}
+
+/// Searches for it.
+pub(super) fn plan(
+    survey: &Survey,
+    options: &Options,
+    (services, given_up): (&AsFound, &BTreeSet<ChangeKind>),
+    weighed: &mut dyn FnMut() -> Result<(), AdviceError>,
+) -> Result<Planned, AdviceError> {
+    let parts = survey.parts.len().max(1);
+    let most = MOST.min(options.most_weighed / parts / 2);
+    if most < WHOLE || options.most_steps == 0 {
+        return Ok(Planned { plan: Plan::NextBest, searched: None, left_out: Vec::new(), weighed: 0 });
+    }
+    let mut houses = 0;
+    let mut counted = || {
+        houses += 1;
+        weighed()
+    };
+    let mut space = Prospects { screening: &options.screening, services, given_up, weighed: &mut counted };
+    let start = space.start(survey, options.most_steps)?;
+    let reach = Reach { whole: WHOLE, beam: BEAM, depth: options.most_steps, most };
+    let found = search(&mut space, start, reach)?;
+    let left_out = left_out(survey, &mut space, &found.state)?;
+    let searched = Searched { houses: houses as u64, better_by_mbps: (found.bound - found.score).max(0.0) };
+    Ok(Planned {
+        plan: Plan::Found(found.choices),
+        searched: Some(searched),
+        left_out,
+        weighed: houses * parts,
+    })
+}
+
+/// What would still gain something once the plan is done.
+fn left_out(
+    survey: &Survey,
+    space: &mut Prospects<'_>,
+    done: &Prospect,
+) -> Result<Vec<(ChangeKind, Refusal)>, AdviceError> {
+    let known = space.choices(done).into_iter().filter(|change| survey.parts.contains_key(&change.at()));
+    let known: Vec<_> = known.collect();
+    let mut gains: Vec<_> = space
+        .then(done, &known)?
+        .into_iter()
+        .map(|(change, then)| (change, then.gain_over(done), done.minutes(change)))
+        .filter(|(_, gain_mbps, _)| *gain_mbps >= WORTH_MBPS)
+        .collect();
+    gains.sort_by(|a, b| b.1.total_cmp(&a.1));
+    let told = gains.into_iter().take(LEFT_OUT);
+    Ok(told.map(|(change, gain_mbps, minutes)| (change, Refusal::NotWorth { gain_mbps, minutes })).collect())
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeMap;
+
+    use houses::random::seeds;
+
+    use super::super::refusal::given_up;
+    use super::*;
+    use crate::forecast;
+
+    /// As few draws as make a house differ from another.
+    fn few() -> Options {
+        let quick = forecast::Options { draws: 4, seed: 1, points: 12 };
+        Options { screening: quick, stating: quick, ..Options::default() }
+    }
+
+    /// Every set of changes that can be made from here, each once, by whatever way it is come to first: nothing is bounded, and
+    /// nothing left behind. `None` once there are more than so many.
+    fn every_set(
+        space: &mut Prospects<'_>,
+        start: &Prospect,
+        most: usize,
+    ) -> Option<BTreeMap<Vec<ChangeKind>, f64>> {
+        let mut scores = BTreeMap::from([(Vec::new(), space.score(start))]);
+        let mut open = vec![(Vec::new(), start.clone())];
+        while let Some((made, here)) = open.pop() {
+            for change in space.choices(&here) {
+                let mut set: Vec<ChangeKind> = [made.as_slice(), &[change]].concat();
+                set.sort_unstable();
+                if scores.contains_key(&set) {
+                    continue;
+                }
+                let then = space.then(&here, &[change]).expect("a sound house").pop();
+                if let Some((_, then)) = then {
+                    scores.insert(set.clone(), space.score(&then));
+                    open.push((set, then));
+                }
+            }
+            if scores.len() > most {
+                return None;
+            }
+        }
+        Some(scores)
+    }
+
+    /// Does this with where changes are looked for in a random house, and the house to begin with.
+    fn in_house<T>(seed: u64, then: impl FnOnce(&mut Prospects<'_>, Prospect) -> T) -> Option<T> {
+        let survey = houses::random::survey(seed);
+        let (options, given_up) = (few(), given_up(&survey));
+        let services = AsFound::new(&survey).ok()?;
+        let mut weighed = || Ok(());
+        let mut space = Prospects {
+            screening: &options.screening,
+            services: &services,
+            given_up: &given_up,
+            weighed: &mut weighed,
+        };
+        let start = space.start(&survey, 8).ok()?;
+        Some(then(&mut space, start))
+    }
+
+    const REACH: Reach = Reach { whole: WHOLE, beam: BEAM, depth: 24, most: MOST };
+
+    /// Where there are no more sets of changes than up to eight make.
+    fn against_every_set(seed: u64) -> Option<String> {
+        let (every, found) = in_house(seed, |space, start| {
+            let every = every_set(space, &start, MOST_SETS).filter(|every| every.len() > 2)?;
+            Some((every, search(space, start, REACH).expect("a sound house")))
+        })??;
+        let best = every.values().copied().fold(f64::NEG_INFINITY, f64::max);
+        if (found.score - best).abs() > SAME_MBPS {
+            return Some(format!("{} by {:?}, and {best} is there", found.score, found.choices));
+        }
+        (found.bound - found.score > SAME_MBPS)
+            .then(|| "nothing was left behind, and something is told".into())
+    }
+
+    /// Against whoever takes what raises the score most next, as long as anything does.
+    fn against_the_next_best(seed: u64) -> Option<String> {
+        let (greedy, found) = in_house(seed, |space, start| {
+            let mut here = start.clone();
+            loop {
+                let choices = space.choices(&here);
+                let all = space.then(&here, &choices).expect("a sound house");
+                let next = all.into_iter().map(|(_, then)| then);
+                let next = next.max_by(|a, b| space.score(a).total_cmp(&space.score(b)));
+                match next.filter(|next| space.score(next) > space.score(&here)) {
+                    Some(next) => here = next,
+                    None => break,
+                }
+            }
+            (space.score(&here), search(space, start, REACH).expect("a sound house"))
+        })?;
+        (found.score < greedy - SAME_MBPS).then(|| format!("{} after {greedy}", found.score))
+    }
+
+    /// Nearer to each other two figures are the same, Mb/s.
+    const SAME_MBPS: f64 = 1e-6;
+
+    /// As many as eight changes make.
+    const MOST_SETS: usize = 256;
+
+    /// So many houses are looked at where nobody says how many.
+    const HOUSES: u64 = 24;
+
+    fn none(found: impl Fn(u64) -> Option<String> + Sync) {
+        let found = seeds::over_seeds(HOUSES, |seed| found(seed).into_iter().collect());
+        seeds::none(&found, &std::env::temp_dir(), houses::random::survey);
+    }
+
+    #[test]
+    fn in_a_small_house_the_plan_is_the_best_of_every_set_of_changes() {
+        none(against_every_set);
+    }
+
+    #[test]
+    fn no_plan_is_worse_than_taking_the_next_best() {
+        none(against_the_next_best);
+    }
+}

@@ -1,0 +1,146 @@
+//! What may become of a house: each change that may be made in it for a rate alone, held against all that must not suffer, with
+//! what the rooms get then and what it costs to get there.
+
+use std::collections::BTreeSet;
+
+use house::record::{ChangeKind, NEWEST_PORT_MBPS, Survey};
+
+use super::effect::applied;
+use super::effort::effort;
+use super::need::{gains_nothing, gives_a_link, is_wanted_anyway, loses_the_network};
+use super::price::price;
+use super::propose::candidates;
+use super::rank::{most, value};
+use super::refusal::own_refusal;
+use super::search::Space;
+use super::services::{AsFound, Others, weighed_in};
+use crate::error::AdviceError;
+use crate::forecast::{Forecast, Options, forecast};
+use crate::level::MovedOut;
+
+/// A house as some changes leave it.
+#[derive(Debug, Clone)]
+pub(super) struct Prospect {
+    house: Survey,
+    forecast: Forecast,
+    /// Levels that its changes were let move out of their windows.
+    moved_out: Vec<MovedOut>,
+    /// What all its changes cost, Mb/s.
+    price: f64,
+}
+
+impl Prospect {
+    /// What all rooms together likely get more than in another, towards them, Mb/s.
+    pub(super) fn gain_over(&self, other: &Self) -> f64 {
+        let all = |of: &Self| -> f64 {
+            of.forecast.rooms.iter().map(|room| of.forecast.likely_down(room.outlet)).sum()
+        };
+        all(self) - all(other)
+    }
+
+    /// The minutes that a change takes here.
+    pub(super) fn minutes(&self, change: ChangeKind) -> u64 {
+        effort(change, &self.house).minutes
+    }
+}
+
+/// Where changes are looked for.
+pub(super) struct Prospects<'a> {
+    pub(super) screening: &'a Options,
+    pub(super) services: &'a AsFound,
+    pub(super) given_up: &'a BTreeSet<ChangeKind>,
+    /// Told of each house that is weighed; says whether to go on.
+    pub(super) weighed: &'a mut dyn FnMut() -> Result<(), AdviceError>,
+}
+
+impl Prospects<'_> {
+    /// The house with all that is done whether or not a room gains by it: that is no choice, and what it costs the rooms is
+    /// counted before any choice.
+    pub(super) fn start(&mut self, survey: &Survey, most_steps: usize) -> Result<Prospect, AdviceError> {
+        let mut here = Prospect {
+            house: survey.clone(),
+            forecast: forecast(survey, self.screening)?,
+            moved_out: Vec::new(),
+            price: 0.0,
+        };
+        for _ in 0..most_steps {
+            let wanted = self.offered(&here.house).into_iter().filter(|change| is_wanted_anyway(*change));
+            let wanted: Vec<_> = wanted.collect();
+            let Some((_, next)) = self.weigh(&here, &wanted, 1)?.into_iter().next() else { break };
+            here = Prospect { price: 0.0, ..next };
+        }
+        Ok(here)
+    }
+
+    /// What may be made in a house, as far as the house itself tells.
+    fn offered(&self, house: &Survey) -> Vec<ChangeKind> {
+        let offered = candidates(house, self.given_up).into_iter();
+        offered.filter(|change| own_refusal(*change, house).is_none()).collect()
+    }
+
+    /// The first so many of these changes for which nothing else has to suffer, each with what is there then.
+    fn weigh(
+        &mut self,
+        here: &Prospect,
+        changes: &[ChangeKind],
+        most: usize,
+    ) -> Result<Vec<(ChangeKind, Prospect)>, AdviceError> {
+        let guard = self.services.guard(&here.house, here.moved_out.clone())?;
+        let mut found = Vec::new();
+        for change in changes.iter().copied() {
+            if found.len() == most {
+                break;
+            }
+            (self.weighed)()?;
+            let after = applied(change, &here.house);
+            let others = guard.look(&weighed_in(change, &after, self.given_up))?;
+            if others.against.is_some() {
+                continue;
+            }
+            let then = forecast(&after, self.screening)?;
+            if !is_allowed(change, &others, &here.forecast, &then) {
+                continue;
+            }
+            let moved_out = here.moved_out.iter().copied().chain(others.out).collect();
+            let price = here.price + price(change, &here.house);
+            found.push((change, Prospect { house: after, forecast: then, moved_out, price }));
+        }
+        Ok(found)
+    }
+}
+
+/// Whether nothing else has to suffer for it.
+fn is_allowed(change: ChangeKind, others: &Others, before: &Forecast, then: &Forecast) -> bool {
+    let links = gives_a_link(before, then);
+    others.level_refusal(change, links).is_none()
+        && loses_the_network(before, then).is_none()
+        // Nobody gives up signal of a TV or modem for a rate that is not there nine times in ten.
+        && !(others.costs && !is_wanted_anyway(change) && gains_nothing(change, before, then))
+}
+
+impl Space for Prospects<'_> {
+    type Choice = ChangeKind;
+    type State = Prospect;
+    type Error = AdviceError;
+
+    fn choices(&self, here: &Prospect) -> Vec<ChangeKind> {
+        let offered = self.offered(&here.house).into_iter();
+        offered.filter(|change| !is_wanted_anyway(*change)).collect()
+    }
+
+    fn then(
+        &mut self,
+        here: &Prospect,
+        changes: &[ChangeKind],
+    ) -> Result<Vec<(ChangeKind, Prospect)>, AdviceError> {
+        self.weigh(here, changes, changes.len())
+    }
+
+    fn score(&self, here: &Prospect) -> f64 {
+        value((&here.house, &here.forecast)) - here.price
+    }
+
+    fn bound(&self, here: &Prospect) -> f64 {
+        most((&here.house, &here.forecast), f64::from(NEWEST_PORT_MBPS)) - here.price
+    }
+}

@@ -1,0 +1,289 @@
+//! The best of all ways through a tree of choices: every one of them where they are few, the most promising where they are
+//! many; always with how far a better one may still be away.
+//!
+//! Branch and bound (Land and Doig, Econometrica 28, 1960): what cannot become better than the best so far is not looked at.
+//! Level by level, as many choices as are made; what stands on the same choices in another order is one. Once so many were
+//! looked at, only the best few of each level go on: a beam (Lowerre, The HARPY speech recognition system, 1976), and the
+//! best bound of those left behind is told. The way of whoever takes what is best next is never left behind, so that none is
+//! worse than that.
+
+use std::collections::BTreeMap;
+
+/// Where choices can be made.
+pub(super) trait Space {
+    /// What is chosen.
+    type Choice: Copy + Ord;
+    /// What is there after some choices.
+    type State;
+    /// Why no more can be told.
+    type Error;
+
+    /// The choices that may be made here.
+    fn choices(&self, state: &Self::State) -> Vec<Self::Choice>;
+
+    /// What is there after each of these, where it can be made.
+    fn then(
+        &mut self,
+        state: &Self::State,
+        choices: &[Self::Choice],
+    ) -> Result<Vec<(Self::Choice, Self::State)>, Self::Error>;
+
+    /// How good it is to stop here.
+    fn score(&self, state: &Self::State) -> f64;
+
+    /// What no choices from here on can bring above.
+    fn bound(&self, state: &Self::State) -> f64;
+}
+
+/// How far a search goes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Reach {
+    /// So many states are looked at with none left behind.
+    pub(super) whole: usize,
+    /// Then so many of each level go on.
+    pub(super) beam: usize,
+    /// At most so many choices are made in a row.
+    pub(super) depth: usize,
+    /// No further level is begun once so many states were looked at.
+    pub(super) most: usize,
+}
+
+/// What a search found.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Found<C, S> {
+    /// The choices, in the order in which they are made.
+    pub(super) choices: Vec<C>,
+    /// What is there then.
+    pub(super) state: S,
+    /// How good that is.
+    pub(super) score: f64,
+    /// No way is better than this: the score itself where nothing was left behind.
+    pub(super) bound: f64,
+    /// So many states were looked at.
+    pub(super) looked_at: usize,
+}
+
+struct Way<C, S> {
+    choices: Vec<C>,
+    state: S,
+    score: f64,
+    /// Whether it is the way of whoever takes what is best next.
+    leads: bool,
+}
+
+/// Searches from a state.
+pub(super) fn search<Sp>(
+    space: &mut Sp,
+    start: Sp::State,
+    reach: Reach,
+) -> Result<Found<Sp::Choice, Sp::State>, Sp::Error>
+where
+    Sp: Space,
+    Sp::State: Clone,
+{
+    let score = space.score(&start);
+    let first = Way { choices: Vec::new(), state: start, score, leads: true };
+    let (mut best, mut best_choices, mut best_score) = (first.state.clone(), Vec::new(), score);
+    let mut left_behind = f64::NEG_INFINITY;
+    let mut seen: BTreeMap<Vec<Sp::Choice>, f64> = BTreeMap::new();
+    let (mut level, mut looked_at) = (vec![first], 0);
+    for _ in 0..reach.depth {
+        let mut next: Vec<Way<Sp::Choice, Sp::State>> = Vec::new();
+        for way in level.drain(..) {
+            let bound = space.bound(&way.state);
+            if bound <= best_score {
+                continue;
+            }
+            if looked_at >= reach.most {
+                left_behind = left_behind.max(bound);
+                continue;
+            }
+            let with = |choice| [way.choices.as_slice(), &[choice]].concat();
+            let all = space.choices(&way.state);
+            // What was come to by another way is not looked at again.
+            let fresh: Vec<_> =
+                all.iter().copied().filter(|choice| !seen.contains_key(&together(&with(*choice)))).collect();
+            for (choice, state) in space.then(&way.state, &fresh)? {
+                looked_at += 1;
+                let (choices, score) = (with(choice), space.score(&state));
+                seen.insert(together(&choices), score);
+                if score > best_score {
+                    (best, best_choices, best_score) = (state.clone(), choices.clone(), score);
+                }
+                next.push(Way { choices, state, score, leads: false });
+            }
+            if way.leads {
+                let scored = all.iter().map(|choice| together(&with(*choice)));
+                let scored = scored.filter_map(|set| Some((*seen.get(&set)?, set)));
+                if let Some((_, first)) = scored.max_by(|a, b| a.0.total_cmp(&b.0)) {
+                    let mut leaders = next.iter_mut().filter(|way| together(&way.choices) == first);
+                    leaders.by_ref().for_each(|way| way.leads = true);
+                }
+            }
+        }
+        // The best first: what is found early leaves more out. Sorting keeps the order of equals.
+        next.sort_by(|a, b| b.leads.cmp(&a.leads).then(b.score.total_cmp(&a.score)));
+        if looked_at > reach.whole && next.len() > reach.beam {
+            let behind = next.drain(reach.beam..).map(|way| space.bound(&way.state));
+            left_behind = behind.fold(left_behind, f64::max);
+        }
+        level = next;
+        if level.is_empty() {
+            break;
+        }
+    }
+    let behind = level.iter().map(|way| space.bound(&way.state));
+    let bound = behind.fold(left_behind, f64::max).max(best_score);
+    Ok(Found { choices: best_choices, state: best, score: best_score, bound, looked_at })
+}
+
+/// Choices without their order.
+fn together<C: Copy + Ord>(choices: &[C]) -> Vec<C> {
+    let mut together = choices.to_vec();
+    together.sort_unstable();
+    together
+}
+
+#[cfg(test)]
+mod tests {
+    use std::convert::Infallible;
+
+    use coax::dice::Dice;
+
+    use super::*;
+
+    /// Some of so many things may be chosen: each is worth something, costs something, and pairs of them are worth more or less
+    /// together. No more than `cap` can come of all.
+    struct Things {
+        worth: Vec<f64>,
+        price: Vec<f64>,
+        pairs: Vec<Vec<f64>>,
+        cap: f64,
+    }
+
+    impl Things {
+        fn random(seed: u64, count: usize) -> Self {
+            let mut dice = Dice::thrown(seed, 0, [0; 16]);
+            let mut upto = |most: f64| most * dice.unit();
+            let worth: Vec<f64> = (0..count).map(|_| upto(100.0) - 30.0).collect();
+            let price = (0..count).map(|_| 5.0 + upto(40.0)).collect();
+            let pairs = (0..count).map(|_| (0..count).map(|_| upto(120.0) - 60.0).collect()).collect();
+            let cap = 60.0 * count as f64;
+            Self { worth, price, pairs, cap }
+        }
+
+        fn value(&self, chosen: &[usize]) -> f64 {
+            let alone: f64 = chosen.iter().map(|thing| self.worth[*thing]).sum();
+            let pairs =
+                chosen.iter().flat_map(|a| chosen.iter().filter(move |b| a < *b).map(move |b| (a, b)));
+            (alone + pairs.map(|(a, b)| self.pairs[*a][*b]).sum::<f64>()).min(self.cap)
+        }
+
+        fn price(&self, chosen: &[usize]) -> f64 {
+            chosen.iter().map(|thing| self.price[*thing]).sum()
+        }
+
+        /// The best of all sets, looked at one by one.
+        fn best_of_all(&self) -> f64 {
+            let count = self.worth.len();
+            let sets = (0..1_u32 << count)
+                .map(|set| (0..count).filter(|thing| set & (1 << thing) != 0).collect::<Vec<_>>());
+            sets.map(|set| self.value(&set) - self.price(&set)).fold(f64::NEG_INFINITY, f64::max)
+        }
+
+        /// What comes of taking what gains most next, as long as anything gains.
+        fn greedy(&self) -> f64 {
+            let mut chosen: Vec<usize> = Vec::new();
+            let score = |chosen: &[usize]| self.value(chosen) - self.price(chosen);
+            loop {
+                let with = |thing: usize| [chosen.as_slice(), &[thing]].concat();
+                let free = (0..self.worth.len()).filter(|thing| !chosen.contains(thing));
+                let next = free.map(with).max_by(|a, b| score(a).total_cmp(&score(b)));
+                match next.filter(|next| score(next) > score(&chosen)) {
+                    Some(next) => chosen = next,
+                    None => return score(&chosen),
+                }
+            }
+        }
+    }
+
+    impl Space for Things {
+        type Choice = usize;
+        type State = Vec<usize>;
+        type Error = Infallible;
+
+        fn choices(&self, state: &Vec<usize>) -> Vec<usize> {
+            (0..self.worth.len()).filter(|thing| !state.contains(thing)).collect()
+        }
+
+        fn then(
+            &mut self,
+            state: &Vec<usize>,
+            choices: &[usize],
+        ) -> Result<Vec<(usize, Vec<usize>)>, Infallible> {
+            Ok(choices.iter().map(|thing| (*thing, [state.as_slice(), &[*thing]].concat())).collect())
+        }
+
+        fn score(&self, state: &Vec<usize>) -> f64 {
+            self.value(state) - self.price(state)
+        }
+
+        fn bound(&self, state: &Vec<usize>) -> f64 {
+            self.cap - self.price(state)
+        }
+    }
+
+    const WHOLE: Reach = Reach { whole: usize::MAX, beam: 1, depth: 16, most: usize::MAX };
+
+    fn found(things: &mut Things, reach: Reach) -> Found<usize, Vec<usize>> {
+        let Ok(found) = search(things, Vec::new(), reach);
+        found
+    }
+
+    #[test]
+    fn where_none_is_left_behind_it_is_the_best_of_all() {
+        for seed in 0..400 {
+            let mut things = Things::random(seed, 2 + (seed as usize % 7));
+            let best = things.best_of_all();
+            let found = found(&mut things, WHOLE);
+            assert!((found.score - best).abs() < 1e-9, "seed {seed}: {} for {best}", found.score);
+            assert!((found.bound - found.score).abs() < 1e-9, "seed {seed}: nothing was left behind");
+            assert!((things.score(&found.choices) - found.score).abs() < 1e-9);
+        }
+    }
+
+    #[test]
+    fn a_beam_is_never_above_its_bound_nor_the_best_of_all_above_it() {
+        let (mut proven, mut at_best) = (0, 0);
+        for seed in 0..300 {
+            let mut things = Things::random(seed, 9);
+            let best = things.best_of_all();
+            let found = found(&mut things, Reach { whole: 0, beam: 3, depth: 16, most: 80 });
+            assert!(found.score <= best + 1e-9 && best <= found.bound + 1e-9, "seed {seed}");
+            proven += usize::from(found.bound <= found.score);
+            at_best += usize::from(found.score >= best - 1e-9);
+        }
+        assert!(proven < 300, "a beam of three leaves something behind");
+        assert!(at_best >= 150, "{at_best} of 300 found the best of all");
+    }
+
+    #[test]
+    fn a_beam_is_never_worse_than_taking_the_next_best() {
+        for seed in 0..1_000 {
+            let mut things = Things::random(seed, 14);
+            let greedy = things.greedy();
+            let found = found(&mut things, Reach { whole: 0, beam: 3, depth: 16, most: usize::MAX });
+            assert!(found.score >= greedy - 1e-9, "seed {seed}: {} after {greedy}", found.score);
+        }
+    }
+
+    /// Each of two alone is not worth its price, and together they are.
+    #[test]
+    fn two_that_are_worth_it_only_together_are_found() {
+        let pairs = vec![vec![0.0, 200.0, 0.0], vec![0.0; 3], vec![0.0; 3]];
+        let mut things = Things { worth: vec![0.0; 3], price: vec![30.0, 30.0, 1.0], pairs, cap: 500.0 };
+        assert_eq!(things.greedy(), 0.0);
+        let found = found(&mut things, WHOLE);
+        assert_eq!((found.choices.as_slice(), found.score), ([0, 1].as_slice(), 140.0));
+    }
+}
