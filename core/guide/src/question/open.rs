@@ -1,10 +1,12 @@
 //! What is open in a survey, and what a forecast made meanwhile takes for granted.
 
 use coax::estimates;
-use house::record::{Named, Reply};
+use house::naming;
+use house::record::{Named, Part, Reply};
 use phrase::{Arg, Phrase};
 
 use super::journey::journey;
+use super::some_order;
 use crate::place::Question;
 use crate::session::SurveySnapshot;
 
@@ -16,6 +18,8 @@ pub(crate) struct Open {
     pub(crate) later: usize,
     /// How many were answered by "not sure".
     pub(crate) unsure: usize,
+    /// The parts of which the order of the outputs is a guess.
+    in_order: Vec<Phrase>,
 }
 
 impl Open {
@@ -27,7 +31,12 @@ impl Open {
         let (put_off, questions): (Vec<_>, Vec<_>) = open.partition(|question| later.contains(question));
         let is_unsure = |answer: &&serde_json::Value| answer.as_str() == Some(Reply::Unsure.name());
         let unsure = snapshot.survey.asked.values().filter(is_unsure).count();
-        Self { questions, later: put_off.len(), unsure }
+        let survey = snapshot.survey;
+        let guessed =
+            |part: &&Part| (1..=part.outputs()).any(|port| some_order::is_guessed(survey, part.id, port));
+        let in_order =
+            survey.parts.values().filter(guessed).map(|part| naming::of_part(survey, part)).collect();
+        Self { questions, later: put_off.len(), unsure, in_order }
     }
 
     fn count(&self, asks: impl Fn(&Question) -> bool) -> usize {
@@ -43,6 +52,9 @@ impl Open {
             let cables = Arg::Count(cables as u64);
             granted.push(Phrase::new("granted-cables").with("cables", cables).with("length", span));
         }
+        granted.extend(
+            self.in_order.iter().map(|feeder| Phrase::new("granted-order").phrase("part", feeder.clone())),
+        );
         for (id, open) in [
             ("granted-plugs", self.count(|question| *question == Question::Connectors)),
             ("granted-filter", self.count(|question| matches!(question, Question::EntryFilter(_)))),
