@@ -31,7 +31,7 @@ mod step;
 mod to_buy;
 mod watch;
 
-pub use care::cautions_of;
+pub use care::{cautions_in, cautions_of};
 pub use effect::applied;
 pub use effort::{Effort, PartNeeded, effort};
 pub use gain::{Gain, RoomRates};

@@ -36,7 +36,7 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     builder.words(WordsRole::Lead, &Phrase::new(lead));
     if !to_come.is_empty() {
         builder.words(WordsRole::Why, &Phrase::new("placing-why"));
-        for caution in CAUTIONS {
+        for caution in CAUTIONS.into_iter().filter(|caution| caution.is_open_in(snapshot.survey)) {
             builder.caution(&caution.phrase());
         }
         builder.words(WordsRole::How, &Phrase::new("placing-how"));

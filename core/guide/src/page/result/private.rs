@@ -151,7 +151,7 @@ fn nodes(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
     for finding in strangers.take(1) {
         builder.words(WordsRole::Why, &finding.why());
         builder.words(WordsRole::How, &finding.todo());
-        for caution in finding.cautions() {
+        for caution in finding.cautions_in(snapshot.survey) {
             builder.caution(&caution.phrase());
         }
     }
