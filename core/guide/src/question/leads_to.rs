@@ -347,8 +347,9 @@ fn may_ground(snapshot: &SurveySnapshot<'_>, part: SubjectId) -> bool {
     let survey = snapshot.survey;
     let entry = survey.wiring.head_of(part);
     let is_entry = survey.parts.get(&entry).is_some_and(|part| part.kind == PartKind::Entry);
+    let passes_on = survey.parts.get(&part).is_some_and(|part| part.outputs() == 1);
     let in_row = part == entry || survey.to_first_split(entry).contains(&part);
-    is_entry && in_row && behind(snapshot, entry, PartKind::GroundBlock).is_none()
+    is_entry && in_row && passes_on && behind(snapshot, entry, PartKind::GroundBlock).is_none()
 }
 
 /// Whether a port of a part may well have nothing on it; the chain at the entry goes on.

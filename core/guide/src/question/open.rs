@@ -2,7 +2,7 @@
 
 use coax::estimates;
 use house::naming;
-use house::record::{Named, Part, Reply};
+use house::record::{CableKind, Named, Part, Reply};
 use phrase::{Arg, Phrase};
 
 use super::journey::journey;
@@ -18,6 +18,8 @@ pub(crate) struct Open {
     pub(crate) later: usize,
     /// How many were answered by "not sure".
     pub(crate) unsure: usize,
+    /// How many of the cables that are asked about are of a kind that somebody told.
+    of_known_kind: usize,
     /// The parts of which the order of the outputs is a guess.
     in_order: Vec<Phrase>,
 }
@@ -36,7 +38,12 @@ impl Open {
             |part: &&Part| (1..=part.outputs()).any(|port| some_order::is_guessed(survey, part.id, port));
         let in_order =
             survey.parts.values().filter(guessed).map(|part| naming::of_part(survey, part)).collect();
-        Self { questions, later: put_off.len(), unsure, in_order }
+        let is_kind_known = |question: &&Question| match question {
+            Question::Cable(run) => survey.runs.get(run).is_some_and(|run| run.cable != CableKind::Unknown),
+            _ => false,
+        };
+        let of_known_kind = questions.iter().filter(is_kind_known).count();
+        Self { of_known_kind, questions, later: put_off.len(), unsure, in_order }
     }
 
     fn count(&self, asks: impl Fn(&Question) -> bool) -> usize {
@@ -47,10 +54,11 @@ impl Open {
     pub(crate) fn granted(&self) -> Vec<Phrase> {
         let mut granted = Vec::new();
         let cables = self.count(|question| matches!(question, Question::Cable(_)));
-        if cables > 0 {
+        let of_known_kind = self.of_known_kind;
+        for (id, cables) in [("granted-cables", cables - of_known_kind), ("granted-lengths", of_known_kind)] {
             let span = Arg::LengthRange(estimates::house::UNKNOWN_RUN.span);
-            let cables = Arg::Count(cables as u64);
-            granted.push(Phrase::new("granted-cables").with("cables", cables).with("length", span));
+            let told = Phrase::new(id).with("cables", Arg::Count(cables as u64)).with("length", span);
+            granted.extend((cables > 0).then_some(told));
         }
         granted.extend(
             self.in_order.iter().map(|feeder| Phrase::new("granted-order").phrase("part", feeder.clone())),

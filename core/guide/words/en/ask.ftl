@@ -313,6 +313,7 @@ connectors-some = Some are bad; ask me for each cable
 
 ask-connectors-of = How are the connectors of { $run }?
     .title = { $run }: connectors
+    .why = A bad connector loses signal and lets it leak.
 plug-at-near = At the end nearer the street
 plug-at-far = At the other end, nearer the outlet
 plug-compression = Firm and clean, pressed on all around
@@ -437,9 +438,12 @@ granted-cables = { $cables ->
     [one] 1 cable may be of any usual kind, and { $length } long.
    *[other] { $cables } cables may be of any usual kind, and { $length } long each.
 }
+granted-lengths = { $cables ->
+    [one] 1 cable may be { $length } long.
+   *[other] { $cables } cables may be { $length } long each.
+}
 granted-order = Which output of { $part } leads to which room is a guess. The outputs are alike, so another order would change little.
 granted-plugs = The connectors may be good or bad, as they mostly are in houses.
 granted-filter = Whether there is an entry filter is open. Switch on no adapter before it is known.
 granted-uses = What else uses the cable is open. Change nothing before it is known.
-reason-risk = Asked now because something may be at risk, or be disturbed, while it is not known.
 reason-not-weighed = Asked now because it may change what gets through; how much is not worked out yet.
