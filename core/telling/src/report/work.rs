@@ -163,7 +163,8 @@ fn adapters(teller: &ReportTeller<'_>) -> Markup {
     }
 }
 
-fn shopping(teller: &ReportTeller<'_>) -> Markup {
+/// What to get, with boxes to tick.
+pub(super) fn shopping(teller: &ReportTeller<'_>) -> Markup {
     html! {
         ul.to-get {
             @for part in counted(teller.input.shopping.iter()) {

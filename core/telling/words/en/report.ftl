@@ -20,9 +20,12 @@ report-key-forecast = forecast, eight tries in ten; the stroke is likely
 report-key-measured = measured
 report-key-after = likely after the work
 report-more-rooms = { $count ->
-    [one] One more room stands in the table of the forecast.
-   *[other] { $count } more rooms stand in the table of the forecast.
-}
+    [one] One more room stands
+   *[other] { $count } more rooms stand
+} { $alone ->
+    [yes] in the report
+   *[no] in the table of the forecast
+}.
 report-first-steps = { $left ->
     [0] What to do
    *[other] { $count ->
@@ -31,14 +34,19 @@ report-first-steps = { $left ->
     }
 }
 report-more-steps = { $count ->
-    [one] One more step follows in the work list.
-   *[other] { $count } more steps follow in the work list.
-}
+    [one] One more step follows
+   *[other] { $count } more steps follow
+} { $alone ->
+    [yes] in the report
+   *[no] in the work list
+}.
 report-gain-short = { $room } likely { $after }
 report-gain-short-beside = { $room } { $change }
 report-gains-short = Then: { $gains }.
 report-no-gain-short = No room gets faster by this alone.
 report-care = Take care.
+report-care-more-alone = All cautions with their reasons stand in the report.
+report-to-get = What to get
 report-care-more = All cautions with their reasons stand before the work list.
 report-map-whole = The whole wiring map
 report-map-now = The wiring as it is now
@@ -342,10 +350,11 @@ unknown-field = { $field }: written by a newer version, and kept
 unknown-impossible = { $field }: it cannot be so, so nothing is worked out from it; it is kept as written
 matters-stake = Yes: knowing it may change what { $room } gets by up to { $rate }
 matters-hardly = Little: it hardly changes the forecast
-matters-failed = Yes: the test of { $rooms } failed, and it is on the way there
+matters-failed = Yes: in { $rooms } not all is as expected, and it is on the way there
 matters-weakest = Yes: on the way to the weakest room
 matters-way = Yes: on the way to { $rooms }
 matters-loose = Perhaps: it may be the missing link to a room
+matters-pass = Perhaps: if it does not stop the room network’s band, signals leave the house there
 matters-leak = Perhaps: if it is joined, signals leave the house there
 matters-echo = A little: its echo reaches the way to a room
 matters-little = Little: on no way between the router and a room
