@@ -21,8 +21,19 @@ pub(crate) fn how_far(snapshot: &SurveySnapshot<'_>) -> HowFar {
         Round::Forecast | Round::Worth => on_way.round == now || is_little(on_way),
         Round::Rest => on_way.round != Round::Forecast,
     };
-    // An outlet that was named by its room is not asked for it.
-    let settled = |on_way: &&OnTheWay| on_way.answered && matches!(on_way.question, Question::RoomOf(_));
+    // An outlet that was named by its room is not asked for it; and what feeds a part that waits is mostly told with where
+    // the outputs lead that are still open.
+    let is_tracing = |on_way: &OnTheWay| {
+        let question = &on_way.question;
+        let traces = matches!(question, Question::WaysIn | Question::LeadsTo(..) | Question::Outputs(_));
+        traces && !on_way.answered
+    };
+    let is_traced_on = questions.iter().any(is_tracing);
+    let settled = |on_way: &&OnTheWay| match on_way.question {
+        Question::RoomOf(_) => on_way.answered,
+        Question::FedBy(_) => !on_way.answered && is_traced_on,
+        _ => false,
+    };
     let counted: Vec<_> = questions.iter().filter(counts).filter(|on_way| !settled(on_way)).collect();
     // The wishes of all rooms count as one: most people give them at once.
     let (wishes, others): (Vec<_>, Vec<_>) =

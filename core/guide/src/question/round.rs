@@ -129,8 +129,11 @@ pub(crate) fn reason(snapshot: &SurveySnapshot<'_>, question: &Question) -> Opti
         }
         _ => {}
     }
-    // What may be at risk, or be disturbed, each such question says itself; and so does that of the sockets.
-    let says_itself = is_of_entry(question) || is_risk(question) || *question == Question::Ports;
+    // What may be at risk, or be disturbed, each such question says itself; and so do that of the sockets and the one
+    // whether a label was read right.
+    let says_itself = is_of_entry(question)
+        || is_risk(question)
+        || matches!(question, Question::Ports | Question::LabelRead(_));
     match round(snapshot, question, false) {
         Round::Worth if !says_itself && !is_repeated(snapshot, question) => {
             Some(Phrase::new("reason-not-weighed"))
