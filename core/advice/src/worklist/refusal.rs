@@ -192,7 +192,7 @@ impl Refusal {
             Self::NarrowsSatellite { outlet } => {
                 Phrase::new("refusal-narrows-satellite").phrase("outlet", naming::part(survey, outlet))
             }
-            Self::NotWorth { gain_mbps, minutes } => Phrase::new("refusal-not-worth")
+            Self::NotWorth { gain_mbps, minutes } => Phrase::new("left-out-not-worth")
                 .with("gain", Arg::Rate(gain_mbps))
                 .with("minutes", Arg::Minutes(minutes)),
             Self::CutsNetwork { outlet } => {

@@ -1,7 +1,7 @@
 //! What a step is worth where another service pays for it.
 #![expect(clippy::expect_used, reason = "a failed test is what is wanted")]
 
-use advice::worklist::{Options, WorkList, worklist};
+use advice::worklist::{Options, Refusal, WorkList, worklist};
 use coax::Span;
 use facts::fact::SubjectId;
 use house::record::{CableKind, ChangeKind, Plugged, Survey};
@@ -111,4 +111,11 @@ fn nobody_unscrews_a_splitter_for_speed_far_beyond_the_wish() {
     };
     assert!(swapped(2_000.0));
     assert!(!swapped(100.0));
+    // It is told as left out, with what it would give.
+    let told = list(without_tv(metres).wish("Office", 100.0));
+    let reason = told.refused.iter().find(|(change, _)| matches!(change, ChangeKind::SwapSplitter { .. }));
+    assert!(
+        matches!(reason, Some((_, Refusal::NotWorth { gain_mbps, .. })) if *gain_mbps >= WORTH_MBPS),
+        "{reason:?}"
+    );
 }
