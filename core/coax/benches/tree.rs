@@ -5,8 +5,8 @@ use std::hint::black_box;
 
 use coax::model::{Cable, Splitter};
 use coax::{
-    Decibels, FrequencyGrid, Megahertz, Metres, Model, Network, OutletIndex, PartIndex, Solution, Tree,
-    Wanted,
+    Decibels, FrequencyGrid, Megahertz, Metres, Model, Network, OutletIndex, PartIndex, Solution, Sweep,
+    Tree, Wanted,
 };
 use criterion::{BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
 
@@ -61,6 +61,15 @@ fn tree(criterion: &mut Criterion) {
         });
         group.bench_function(BenchmarkId::new("sample anew", &name), |bench| {
             bench.iter(|| black_box(&tree).sample(&grid).unwrap());
+        });
+        group.bench_function(BenchmarkId::new("anew, all pairs", &name), |bench| {
+            bench.iter(|| {
+                black_box(&tree).solve_over_into(&grid, Wanted::All, black_box(&mut solution)).unwrap();
+            });
+        });
+        let mut sweep = Sweep::on(grid.clone());
+        group.bench_function(BenchmarkId::new("anew, two pairs", &name), |bench| {
+            bench.iter(|| sweep.powers(&[black_box(&tree)], &few).unwrap());
         });
     }
     group.finish();

@@ -11,6 +11,7 @@
 
 use std::ops::{Add, Div, Mul, Neg, Sub};
 
+use multiversion::multiversion;
 use num_complex::Complex64;
 
 /// Frequencies in one [`Lanes`].
@@ -32,6 +33,8 @@ pub(crate) trait Real:
     fn max(self, other: Self) -> Self;
     /// The lesser of two at each.
     fn min(self, other: Self) -> Self;
+    /// At each frequency one of two numbers: `yes` where this is below another, else `no`.
+    fn below(self, other: Self, yes: Self, no: Self) -> Self;
     /// The square root.
     fn sqrt(self) -> Self;
     /// `e` to this power; at most `1e307`, and exactly 0 below `e^-700`.
@@ -81,6 +84,12 @@ impl<R: Real> Phasor<R> {
     #[inline(always)]
     pub fn scaled(self, factor: R) -> Self {
         Self { re: self.re * factor, im: self.im * factor }
+    }
+
+    /// This number where one real number is below another, elsewhere `other`.
+    #[inline(always)]
+    pub fn where_below(self, low: R, high: R, other: Self) -> Self {
+        Self { re: low.below(high, self.re, other.re), im: low.below(high, self.im, other.im) }
     }
 
     #[inline(always)]
@@ -143,6 +152,9 @@ impl Real for f64 {
     }
     fn min(self, other: Self) -> Self {
         f64::min(self, other)
+    }
+    fn below(self, other: Self, yes: Self, no: Self) -> Self {
+        if self < other { yes } else { no }
     }
     fn sqrt(self) -> Self {
         f64::sqrt(self)
@@ -235,6 +247,14 @@ impl Real for Lanes {
         self.with(other, |a, b| if a < b { a } else { b })
     }
     #[inline(always)]
+    fn below(self, other: Self, yes: Self, no: Self) -> Self {
+        let mut out = no;
+        for k in 0..LANES {
+            out.0[k] = if self.0[k] < other.0[k] { yes.0[k] } else { no.0[k] };
+        }
+        out
+    }
+    #[inline(always)]
     fn sqrt(self) -> Self {
         self.map(f64::sqrt)
     }
@@ -244,11 +264,7 @@ impl Real for Lanes {
     }
     #[inline(always)]
     fn turns(self) -> Phasor<Self> {
-        let mut out = Phasor { re: self, im: self };
-        for k in 0..LANES {
-            (out.re.0[k], out.im.0[k]) = turned(self.0[k]);
-        }
-        out
+        turned_at_each(self)
     }
     #[inline(always)]
     fn any_above(self, least: f64) -> bool {
@@ -268,27 +284,29 @@ fn exp(x: f64) -> f64 {
     let whole = within * std::f64::consts::LOG2_E + WHOLE;
     let n = whole - WHOLE;
     let r = (within - n * LN_2_HIGH) - n * LN_2_LOW;
-    let mut sum = 1.0 / 6_227_020_800.0;
-    for factor in [
-        1.0 / 479_001_600.0,
-        1.0 / 39_916_800.0,
-        1.0 / 3_628_800.0,
-        1.0 / 362_880.0,
-        1.0 / 40_320.0,
-        1.0 / 5_040.0,
-        1.0 / 720.0,
-        1.0 / 120.0,
-        1.0 / 24.0,
-        1.0 / 6.0,
-        0.5,
-        1.0,
-        1.0,
-    ] {
-        sum = sum * r + factor;
-    }
+    // Terms in pairs, and pairs of those (Estrin's scheme): a short chain of steps, since each step waits for the one before. The
+    // two largest terms come last, so that they are rounded least.
+    let (square, fourth) = (r * r, (r * r) * (r * r));
+    let first = (0.5 + r * (1.0 / 6.0)) + square * (1.0 / 24.0 + r * (1.0 / 120.0));
+    let second = (1.0 / 720.0 + r * (1.0 / 5_040.0)) + square * (1.0 / 40_320.0 + r * (1.0 / 362_880.0));
+    let third = (1.0 / 3_628_800.0 + r * (1.0 / 39_916_800.0))
+        + square * (1.0 / 479_001_600.0 + r * (1.0 / 6_227_020_800.0));
+    let rest = first + fourth * (second + fourth * third);
+    let sum = 1.0 + (r + square * rest);
     // The power of two goes straight into the exponent's bits.
     let power = f64::from_bits((whole.to_bits() << 52).wrapping_add(1023 << 52));
     if x < -700.0 { 0.0 } else { sum * power }
+}
+
+/// [`turned`] in each lane. A copy for each instruction set, in place of one wherever a wave is turned: that is seldom, and it is
+/// long.
+#[multiversion(targets("x86_64+avx512f+avx512dq+avx512vl", "x86_64+avx2"))]
+fn turned_at_each(turns: Lanes) -> Phasor<Lanes> {
+    let mut out = Phasor { re: turns, im: turns };
+    for k in 0..LANES {
+        (out.re.0[k], out.im.0[k]) = turned(turns.0[k]);
+    }
+    out
 }
 
 /// Cosine and sine of so many turns: the whole turns and the quarters are taken off exactly, the rest is at most an eighth of a
