@@ -8,6 +8,7 @@
 //!   network tells.
 //! - [`Met`], [`Wished`] and [`answers`]: whether a wish is met at an outlet and in a room, as found, as measured, or once
 //!   all work is done.
+//! - [`Lacking`]: of which rooms nothing can be told yet, and what is missing.
 //! - [`Hangs`]: whether what an outlet gets hangs on a by-pass of which nobody knows.
 //! - [`LevelHeld`]: where a level that was measured stands beside what the wiring explains, and on which stretch the two
 //!   part.
@@ -20,6 +21,7 @@
 mod beside;
 mod fault;
 mod hangs;
+mod lacking;
 mod level;
 mod nodes;
 mod phrase;
@@ -33,6 +35,7 @@ mod wish;
 pub use beside::{Beside, Held, HeldOf};
 pub use fault::{Fault, LOSS_PERCENT};
 pub use hangs::{Hangs, doubt_of_link};
+pub use lacking::{Lack, Lacking};
 pub use level::{LevelHeld, Stretch, levels_beside, place_phrase};
 pub use nodes::{NodesBeside, NodesTold};
 pub(crate) use nodes::{other_networks, provider_nodes};
