@@ -1,4 +1,5 @@
-//! Solving a sampled tree for all pairs and for a few, and sampling and solving a house anew, by size of house.
+//! Solving a sampled tree for all pairs and for a few, sampling and solving a house anew, and filling as much memory as all pairs
+//! take, by size of house.
 #![expect(clippy::unwrap_used, reason = "a bench stops at the first thing that is wrong")]
 
 use std::hint::black_box;
@@ -54,6 +55,12 @@ fn tree(criterion: &mut Criterion) {
         group.throughput(Throughput::Elements((tree.parts() * points) as u64));
         group.bench_function(BenchmarkId::new("all pairs", &name), |bench| {
             bench.iter(|| sampled.solve_into(Wanted::All, black_box(&mut solution)).unwrap());
+        });
+        // What no solution of all pairs can undercut: as much memory, filled.
+        let values = tree.outlets() * (tree.outlets() + 1) / 2 * points;
+        let mut memory = vec![coax::Complex64::ZERO; values];
+        group.bench_function(BenchmarkId::new("as much memory filled", &name), |bench| {
+            bench.iter(|| black_box(&mut memory).fill(black_box(coax::Complex64::ONE)));
         });
         let few = [(OutletIndex(1), OutletIndex(2)), (OutletIndex(3), OutletIndex(4))];
         group.bench_function(BenchmarkId::new("two pairs", &name), |bench| {
