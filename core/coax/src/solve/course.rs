@@ -233,15 +233,14 @@ impl Maker<'_> {
         sides.reverse();
         let mut before = None;
         for side in sides {
-            before = Some(match self.known.get(&(begin, side, is_up)) {
-                Some(product) => *product,
-                None => {
-                    let product = self.course.products.len();
-                    self.course.products.push(Product { before, factor: self.factor(side, is_up) });
-                    self.known.insert((begin, side, is_up), product);
-                    product
-                }
-            });
+            let key = (begin, side, is_up);
+            let known = self.known.get(&key).copied();
+            before = Some(known.unwrap_or_else(|| {
+                let product = self.course.products.len();
+                self.course.products.push(Product { before, factor: self.factor(side, is_up) });
+                self.known.insert(key, product);
+                product
+            }));
         }
         before
     }
@@ -250,12 +249,10 @@ impl Maker<'_> {
         let place = self.plan.part_of[side];
         let piece = &self.course.pieces[place];
         let port = side - piece.sides.start;
-        match piece.back.filter(|_| is_up) {
-            Some(back) => Factor::Up { first: back, size: piece.width, at: port },
-            None => {
-                let stride = piece.stride();
-                Factor::Down { first: piece.fold, size: piece.width * stride, at: port * stride }
-            }
+        if let Some(back) = piece.back.filter(|_| is_up) {
+            return Factor::Up { first: back, size: piece.width, at: port };
         }
+        let stride = piece.stride();
+        Factor::Down { first: piece.fold, size: piece.width * stride, at: port * stride }
     }
 }

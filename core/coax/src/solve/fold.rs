@@ -128,7 +128,7 @@ impl Tree {
         solution: &mut Solution,
     ) -> Result<(), CoaxError> {
         let blocks = Blocks::of(grid);
-        let tables = || Tables::Made(Made::new(self, &blocks));
+        let tables = || Tables::Made(Box::new(Made::new(self, &blocks)));
         // From one exact block to the next.
         solve(self, &std::sync::Arc::new(grid.clone()), wanted, tables, ANCHOR, solution)
     }
@@ -139,7 +139,7 @@ enum Tables<'a> {
     /// They are there, over the whole grid.
     Kept(&'a [Table]),
     /// They are made where they are needed.
-    Made(Made<'a>),
+    Made(Box<Made<'a>>),
 }
 
 /// The matrices of the blocks at hand.
