@@ -21,16 +21,13 @@ pub(super) struct Tried {
     pub(super) with_by_passes: Vec<Vec<LinkRate>>,
 }
 
-impl Tried {
-    /// What each pair gives at one placement, there and back.
-    pub(super) fn at<'a>(
-        &self,
-        ways: &'a [Vec<LinkRate>],
-        placement: usize,
-    ) -> impl Iterator<Item = [LinkRate; 2]> + use<'a> {
-        let rate = move |way: &Vec<LinkRate>| way.get(placement).copied();
-        ways.chunks_exact(2).filter_map(move |pair| Some([rate(pair.first()?)?, rate(pair.last()?)?]))
-    }
+/// What each pair gives at one placement, there and back.
+pub(super) fn pairs_at(
+    ways: &[Vec<LinkRate>],
+    placement: usize,
+) -> impl Iterator<Item = [LinkRate; 2]> + use<'_> {
+    let rate = move |way: &Vec<LinkRate>| way.get(placement).copied();
+    ways.chunks_exact(2).filter_map(move |pair| Some([rate(pair.first()?)?, rate(pair.last()?)?]))
 }
 
 /// The placement that serves the weakest room best: by what the slowest way of all reaches nine times in ten; then by the same

@@ -421,17 +421,18 @@ impl<'a> House<'a> {
         let throw = |key| Dice::thrown(self.options.seed, draw, key);
         let solved = drawn.shown();
         let mut demands = Vec::new();
-        let mut shown = tried.at(&tried.shown, chosen.at);
-        let mut with_by_passes = tried.at(&tried.with_by_passes, chosen.at);
+        let mut shown = placement::pairs_at(&tried.shown, chosen.at);
+        let mut with_by_passes = placement::pairs_at(&tried.with_by_passes, chosen.at);
         let missing = || AdviceError::Inner("placement");
         let rooms = self.rooms.iter().zip(&self.by_passes).map(|(room, by_passes)| {
             let rates = shown.next().ok_or_else(missing)?;
             let mut gave = self.draw_room(room, solved, rates, chosen, &mut demands);
             if let Some([_, without]) = drawn.worlds().filter(|_| !by_passes.is_empty()) {
                 let with = with_by_passes.next().ok_or_else(missing)?;
-                let without = match drawn.is_without_any() {
-                    true => rates,
-                    false => self.rates(room, without, chosen.placement, &throw)?,
+                let without = if drawn.is_without_any() {
+                    rates
+                } else {
+                    self.rates(room, without, chosen.placement, &throw)?
                 };
                 gave.worlds = Some([with, without]);
             }
