@@ -23,6 +23,7 @@
 //! a room gets what it wishes), `finding` (what is wrong), `suspect` (what is most likely at fault where a test failed),
 //! `unknown` (what is left open), `worklist` (what to do), `kept` (all of it as bytes, to be found again).
 
+mod beside;
 mod entry_filter;
 mod error;
 pub mod finding;
@@ -32,6 +33,7 @@ pub mod level;
 pub mod suspect;
 pub mod unknown;
 pub mod verdict;
+mod weighed;
 pub mod worklist;
 
 pub use entry_filter::{Against, EntryFilter, NotWanted, entry_filter};

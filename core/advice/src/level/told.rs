@@ -10,8 +10,13 @@ use super::change::{NOTICEABLE_DB, OutletChange};
 use super::done::{DoneLevel, OutletDone};
 use super::fit::Fit;
 use super::found::{DownLevel, Levels, OutletLevels};
+use super::held::place_phrase;
+use super::missing::Missed;
 use super::moved::MovedOut;
 use super::window::{Window, european_windows_of};
+
+/// Above this chance a loss is told as one that is on the way.
+const SURE: f64 = 0.95;
 
 impl DownLevel {
     /// What is known of the level here: what was measured goes before what was worked out.
@@ -119,6 +124,17 @@ impl MovedOut {
     }
 }
 
+impl Missed {
+    /// What is counted as lost, and by what reading.
+    fn phrase(&self, survey: &Survey) -> Phrase {
+        let places = self.measured_at.iter().map(|place| Arg::Phrase(Box::new(place_phrase(survey, *place))));
+        Phrase::new("levels-missing")
+            .text("sure", if self.chance < SURE { "no" } else { "yes" })
+            .with("loss", Arg::Loss(self.db))
+            .with("places", Arg::Several(places.collect()))
+    }
+}
+
 fn ranged(id: &'static str, level: Span) -> Phrase {
     let likely = Phrase::new(id).with("level", Arg::Level(level.likely));
     likely.with("low", Arg::Level(level.low)).with("high", Arg::Level(level.high))
@@ -187,6 +203,7 @@ pub fn told(survey: &Survey, levels: &Levels, changes: &[OutletChange]) -> Vec<L
         now.extend(found.sends().map(|dbmv| Phrase::new("levels-sends").with("level", Arg::Level(dbmv))));
         now.extend(found.ratios_told());
         now.extend(found.broken.map(|broken| broken.phrase(survey)));
+        now.extend(found.missing.iter().map(|missed| missed.phrase(survey)));
         let mut needs: Vec<_> = found.windows().flat_map(|window| window.told()).collect();
         needs.extend(european_windows_of(survey, found.service).iter().map(Window::phrase));
         needs.extend(found.clean_need.filter(|_| !found.ratios.is_empty()).map(|need| need.phrase()));

@@ -530,12 +530,25 @@ finding-modem-level-outside = The modem at { $outlet } receives { $level } ({ $f
 stretch-in-part = in { $part }
 stretch-run = on { $run }
 stretch-between = between { $from } and { $to }
+stretch-through = between { $from } and the outputs of { $to }
 
-finding-level-below-wiring = At { $place } { $level } was measured ({ $frequency }). By what was measured at { $known } it should be about { $expected }: { $apart } is missing, lost { $stretch }.
-    .why = A poor connector, a crushed or wet cable or a part that nobody noted takes it. The room network loses there too.
+finding-level-below-wiring = { $shared ->
+        [yes] By what was measured at { $known }, more should arrive at { $places }. Each misses about as much (at { $place } { $apart } at { $frequency }): most likely it is one loss on what they share, { $stretch }.
+       *[no] At { $place } { $level } was measured ({ $frequency }). By what was measured at { $known } it should be about { $expected }: { $apart } is missing, lost { $stretch }.
+    }
+    .why = { $amplifier ->
+        [yes] A poor connector, a crushed or wet cable, a part that nobody noted or an amplifier without its power takes it. The room network may lose there too.
+       *[no] A poor connector, a crushed or wet cable or a part that nobody noted takes it. The room network loses there too.
+    }
     .do = { $whose ->
         [provider] Only the provider works on that stretch: ask for a look at it.
-       *[house] Look there: first at the connectors, then for a part that is not noted. Measure again after each change.
+       *[house] { $shared ->
+            [yes] Look first at { $first }: at its connectors, then for a part there that is not noted.
+           *[no] Look there: first at the connectors, then for a part that is not noted.
+        } { $amplifier ->
+            [yes] See whether the amplifier’s lamp is on and its supply is plugged in. Measure again after each change.
+           *[no] Measure again after each change.
+        }
     }
     .source = { source-survey }
 

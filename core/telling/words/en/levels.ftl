@@ -22,6 +22,10 @@ levels-broken-perhaps = { $way ->
        *[here] whether { $amplifier } lets { $frequency } through is not known; most do not
     }
 levels-ratio = error ratio (MER) { $ratio } at { $frequency }
+levels-missing = { $sure ->
+        [yes] in what is worked out here, about { $loss } is counted as lost on the way, as measured at { $places }
+       *[no] about { $loss } may be lost on the way, as measured at { $places }: how much of it here, nobody knows
+    }
 levels-then-nothing = gets nothing any more
 levels-then-less = up to { $loss } less signal
 levels-then-more = up to { $gain } more signal

@@ -507,6 +507,7 @@ estimate-unknown-run-length = Length of a cable that nobody measured, paced or g
 estimate-length-measured = Length of a cable that was measured
 estimate-length-paced = Length of a cable that was paced
 estimate-length-guessed = Length of a cable that was guessed
+estimate-missing-elsewhere = A level that is missing at one frequency: what of that is missing at others
 estimate-new-run-length = Length of a cable to be laid that nobody has paced; its range is that of a guess
 estimate-jumper-length = Length of a jumper between two parts put side by side
 estimate-loose-end-length = Length of a cable whose far end is not known
