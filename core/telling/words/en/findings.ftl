@@ -229,8 +229,8 @@ finding-splits-many = Up to { $splits } splits in a row lie above { $outlets }.
 ## Legs and outlets
 
 finding-leg-open = { $count ->
-    [one] Output { $legs } of { $part } is free and open.
-   *[other] Outputs { $legs } of { $part } are free and open.
+    [one] On { $part } { $legs } is free and open.
+   *[other] On { $part } { $legs } are free and open.
 }
     .why = Signals come back from an open output (leg) and disturb the others a little; noise can get in there.
     .do = { $power ->
@@ -240,8 +240,8 @@ finding-leg-open = { $count ->
     .source = { source-practice }
 
 finding-leg-not-seen = { $count ->
-    [one] It is not known yet whether output { $legs } of { $part } is free, capped or open.
-   *[other] It is not known yet whether outputs { $legs } of { $part } are free, capped or open.
+    [one] It is not known yet whether { $legs } of { $part } is free, capped or open.
+   *[other] It is not known yet whether { $legs } of { $part } are free, capped or open.
 }
     .why = An open output disturbs the others a little; a cable there may lead to a further outlet.
     .do = Have a look and note it.
@@ -256,8 +256,8 @@ finding-outlet-open = Nothing is plugged in at { $outlet }.
     .source = { source-practice }
 
 finding-loose-end = { $count ->
-    [one] A cable leaves output { $legs } of { $part } and nobody knows yet where it goes.
-   *[other] Cables leave outputs { $legs } of { $part } and nobody knows yet where they go.
+    [one] A cable leaves { $legs } of { $part } and nobody knows yet where it goes.
+   *[other] Cables leave { $legs } of { $part } and nobody knows yet where they go.
 }
     .why = It may feed an outlet that you miss, or end open in a wall and disturb the others.
     .do = Trace it, either by seeing which outlet goes dead when it is unscrewed, or with a tone tracer. If it leads nowhere, unscrew it and cap the output.

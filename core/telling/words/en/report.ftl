@@ -81,7 +81,7 @@ report-tags = Tags to cut out
 report-tags-how = Two of each, one for either end of the cable. Cut along the dashes, lay the middle round the cable, and stick the ends back to back.
 report-tag-to = to { $tag }, { $what }
 report-tag-from = from { $part }
-report-tag-from-port = from { $part }, output { $port }
+report-tag-from-port = from { $part }, { port-alone }
 report-tag-from-outside = from outside
 report-tag-from-not-known = from ______
 
@@ -327,7 +327,7 @@ unknown-end = { $ports ->
     [one] what is on one free output: not looked at yet
    *[other] what is on { $ports } free outputs: not looked at yet
 }
-unknown-loose-end = where the cable on output { $port } goes
+unknown-loose-end = where the cable on { port-alone } goes
 unknown-loose = what feeds it
 unknown-entry = whether it is joined to the world outside
 unknown-plugged = what is plugged in
