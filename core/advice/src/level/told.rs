@@ -115,7 +115,15 @@ impl OutletDone {
 impl MovedOut {
     /// What the step does to it, what that means, and that the choice is theirs.
     pub fn phrase(&self, survey: &Survey) -> Phrase {
-        let id = if self.sends { "levels-moved-sends" } else { "levels-moved-out" };
+        self.says(survey, if self.sends { "levels-moved-sends" } else { "levels-moved-out" })
+    }
+
+    /// The same of one that stays within what the device needs, without the margin that it had.
+    pub fn narrowed_phrase(&self, survey: &Survey) -> Phrase {
+        self.says(survey, if self.sends { "levels-narrowed-sends" } else { "levels-narrowed" })
+    }
+
+    fn says(&self, survey: &Survey, id: &'static str) -> Phrase {
         Phrase::new(id)
             .phrase("outlet", naming::part(survey, self.outlet))
             .phrase("service", naming::service(self.service))
