@@ -27,6 +27,8 @@ pub enum Matters {
     MayBeMissingLink,
     /// Signals may leave the house there.
     MayLeak,
+    /// It may be a filter that lets signals leave the house.
+    MayPass,
     /// Its echo reaches a way.
     Echo,
     /// It changes no forecast.
@@ -180,7 +182,9 @@ impl Search<'_> {
             PartKind::Splitter | PartKind::Tap | PartKind::Amplifier | PartKind::EntryFilter
                 if part.measured.is_none() =>
             {
-                let echo = self.echo(part.id);
+                // What leaves the house hangs on a filter's band.
+                let is_filter = part.is_entry_filter() && rated.stops_moca().is_none();
+                let echo = if is_filter { Matters::MayPass } else { self.echo(part.id) };
                 if rated.doubtful {
                     self.add_about(part, Phrase::new("unknown-doubtful"), echo);
                 } else if part.label.is_none()

@@ -92,6 +92,9 @@ pub enum Command {
         /// What to leave out; may stand several times.
         #[arg(long, value_enum, value_name = "WHAT")]
         without: Vec<Without>,
+        /// Its first page alone, to hang up or to take to the shop.
+        #[arg(long)]
+        one_page: bool,
     },
 
     /// Tags to print, cut out and stick round the cables: one HTML file.

@@ -126,6 +126,11 @@ fn filter_cases() -> Vec<Case> {
     };
     let rejection = |db| good_house().at("F1").with(move |filter| filter.rating.rejection_db = Some(db));
     let internet_to = |mhz| good_house().service(ServiceKind::CableInternet, Some(mhz));
+    let filter_from = |low_mhz| {
+        internet_to(1002.0)
+            .at("F1")
+            .with(move |filter| filter.rating.band = Some(Band { low_mhz, high_mhz: 1002.0 }))
+    };
     let from = |kind| good_house().at("E1").with(move |entry| entry.entry_kind = kind);
     vec![
         // MoCA 1.1's own band D ends at 1525 MHz: a filter of that age leaves the rest of Extended D open.
@@ -137,6 +142,7 @@ fn filter_cases() -> Vec<Case> {
             good_house(),
         ),
         case(FilterCutsService, internet_to(1218.0), internet_to(1002.0)),
+        case(FilterMayHoldReturn, filter_from(54.0), filter_from(5.0)),
         case(FilterInSatelliteLine, from(EntryKind::Satellite), from(EntryKind::Antenna)),
         case(
             FilterInSatelliteLine,

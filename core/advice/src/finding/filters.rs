@@ -13,6 +13,11 @@ use crate::entry_filter::{EntryFilter, entry_filter};
 /// Labels round the top of a service or pass band (1000 for 1002).
 const TOP_TOLERANCE_MHZ: f64 = 5.0;
 
+/// What every cable modem sends on at the least (DOCSIS Radio Frequency Interface Specification: 5 to 42 MHz in North
+/// America).
+const RETURN_FROM_MHZ: f64 = 5.0;
+const RETURN_TOP_MHZ: f64 = 42.0;
+
 fn entry_filters<'a>(inspection: &'a Inspection<'_>) -> impl Iterator<Item = &'a Part> {
     inspection.survey.parts.values().filter(|part| part.is_entry_filter())
 }
@@ -80,6 +85,33 @@ pub(super) fn passed_services(inspection: &Inspection<'_>) -> Vec<Finding> {
                         .with("top", Arg::Frequency(top)),
                 );
             }
+        }
+    }
+    found
+}
+
+/// Filters whose label begins above where a cable modem sends, 5 MHz up (DOCSIS Radio Frequency Interface Specification:
+/// upstream 5 to 42 MHz and more). Many labels name what comes in alone, so the internet itself tells.
+pub(super) fn return_path(inspection: &Inspection<'_>) -> Vec<Finding> {
+    let mut found = Vec::new();
+    let modems = || {
+        let services = inspection.survey.services.values();
+        services.filter(|service| service.kind == ServiceKind::CableInternet)
+    };
+    for entry in inspection.parts(&[PartKind::Entry]) {
+        let sends = modems().any(|service| may_come_in(inspection.survey, service, entry.id));
+        for filter in
+            inspection.entry_line(entry.id).into_iter().filter(|part| sends && part.is_entry_filter())
+        {
+            let Some(band) = filter.rating.band.filter(|band| band.low_mhz > RETURN_TOP_MHZ) else {
+                continue;
+            };
+            found.push(
+                Finding::new(FindingKind::FilterMayHoldReturn, vec![Place::Part(filter.id)])
+                    .phrase("filter", inspection.name(filter.id))
+                    .with("begins", Arg::Frequency(band.low_mhz))
+                    .with("return", Arg::Band(RETURN_FROM_MHZ, RETURN_TOP_MHZ)),
+            );
         }
     }
     found

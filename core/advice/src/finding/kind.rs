@@ -213,6 +213,8 @@ kinds! {
     /// An Ethernet port slower than what is wanted.
     EthernetSlower = "ethernet-slower", Minor, Published, LOOK;
 
+    /// The entry filter's label begins above what a cable modem sends on.
+    FilterMayHoldReturn = "filter-may-hold-return", Note, Published, ENTRY_LOOK;
     /// The entry filter's label says nothing of the band it stops.
     FilterLabelUnknown = "filter-label-unknown", Note, Survey, ENTRY_LOOK;
     /// No ground block is noted at an entry.

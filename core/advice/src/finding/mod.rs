@@ -57,6 +57,7 @@ const DETECTORS: &[Detector] = &[
     entry::shared_building,
     filters::stop_band,
     filters::passed_services,
+    filters::return_path,
     filters::satellite_line,
     splitters::band,
     splitters::for_satellite,

@@ -28,6 +28,7 @@ pub use outcome::{
     Cost, CostAt, Curve, Forecast, Limit, PathForecast, Reach, RoomForecast, SharedCapacity, StreetLeak,
 };
 pub(crate) use percentile::spread;
+pub(crate) use run::reach_on_trees;
 pub use run::{Options, forecast, forecast_watched};
 pub(crate) use taken::channels_left;
 pub use taken::{TakenBand, bands_taken};

@@ -121,7 +121,8 @@ fn joined(reaches: &BTreeMap<SubjectId, Reach>, room: &Node) -> bool {
     matches!(reaches.get(&room.outlet), Some(Reach::NoChannel))
 }
 
-fn reach_on_trees(survey: &Survey, bridge: Option<Node>, room: &Node) -> Reach {
+/// What the trees tell of a room, before anything is worked out; [`Reach::NoChannel`] where it is on the bridge's tree.
+pub(crate) fn reach_on_trees(survey: &Survey, bridge: Option<Node>, room: &Node) -> Reach {
     let Some(bridge) = bridge else { return Reach::NoBridge };
     let wiring = &survey.wiring;
     let dead = |outlet: SubjectId| survey.parts.get(&outlet).is_some_and(|part| survey.is_dead_outlet(part));

@@ -19,7 +19,7 @@ pub const LOSS_PERCENT: f64 = 0.1;
 pub enum Fault {
     /// The adapter hears no other.
     NoLink,
-    /// Fewer adapters are seen than are there, and this one may be the one that is missing.
+    /// Fewer adapters are seen than are there, and this one is missing among them.
     NotSeen,
     /// The link is there at times and gone at others.
     ComesAndGoes,
@@ -112,7 +112,7 @@ pub(super) fn all(
     let is_well = path.is_some_and(|path| is_coax_well(survey, outlet, path));
     let mut faults: Vec<_> =
         readings.iter().filter_map(|(reading, verdict)| of_reading(reading, verdict, is_well)).collect();
-    if NodesTold::all(survey).iter().any(|told| told.missing.contains(&outlet)) {
+    if NodesTold::all(survey).iter().any(|told| told.is_surely_missing(outlet)) {
         faults.push(Fault::NotSeen);
     }
     faults.sort_unstable();

@@ -8,6 +8,7 @@
 //!   network tells.
 //! - [`Met`], [`Wished`] and [`answers`]: whether a wish is met at an outlet and in a room, as found, as measured, or once
 //!   all work is done.
+//! - [`Lacking`]: of which rooms nothing can be told yet, and what is missing.
 //! - [`Hangs`]: whether what an outlet gets hangs on a by-pass of which nobody knows.
 //! - [`LevelHeld`]: where a level that was measured stands beside what the wiring explains, and on which stretch the two
 //!   part.
@@ -19,6 +20,7 @@
 
 mod fault;
 mod hangs;
+mod lacking;
 mod nodes;
 mod phrase;
 mod reading;
@@ -32,6 +34,7 @@ pub use crate::beside::{Beside, Held, HeldOf};
 pub use crate::level::{LevelHeld, Stretch, levels_beside, place_phrase};
 pub use fault::{Fault, LOSS_PERCENT};
 pub use hangs::{Hangs, doubt_of_link};
+pub use lacking::{Lack, Lacking};
 pub use nodes::{NodesBeside, NodesTold};
 pub(crate) use nodes::{other_networks, provider_nodes};
 pub use reading::Verdict;

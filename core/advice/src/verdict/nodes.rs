@@ -74,6 +74,13 @@ impl NodesTold {
         Some(Self { outlet, seen, known, there: placed.len(), beside, missing })
     }
 
+    /// Whether the adapter at an outlet must be one that is missing: it sees nobody itself, or no more may be missing than are.
+    pub fn is_surely_missing(&self, outlet: SubjectId) -> bool {
+        let are_all =
+            self.beside == NodesBeside::Alone || self.missing.len() <= self.there.saturating_sub(self.seen);
+        are_all && self.missing.contains(&outlet)
+    }
+
     /// What each count in a survey tells, by the readings' identities.
     pub fn all(survey: &Survey) -> Vec<Self> {
         let still = |reading: &&Reading| !is_from_before(survey, reading);

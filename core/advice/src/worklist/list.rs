@@ -35,11 +35,18 @@ impl FailedRoom {
             None if self.faults.is_empty() => "failed-wish",
             None => "failed-nothing-left",
         };
-        let phrase = Phrase::new(id).phrase("outlet", naming::part(survey, self.outlet));
+        let phrase = self.head(id, naming::part(survey, self.outlet));
         match step {
             Some(step) => phrase.phrase("step", step.change.phrase(&step.before)),
             None => phrase,
         }
+    }
+
+    /// A message about the room, by the name that its outlet has there: it tells a test from a count of adapters that missed
+    /// it.
+    pub fn head(&self, id: &str, outlet: Phrase) -> Phrase {
+        let how = if self.faults == [Fault::NotSeen] { "not_seen" } else { "tested" };
+        Phrase::new(id).phrase("outlet", outlet).text("how", how)
     }
 }
 

@@ -19,7 +19,8 @@ pub(super) struct Worth {
     pub(super) held_back: f64,
 }
 
-/// What is beyond the wish, or beyond the network socket, counts as so much of what is wished (our own choice).
+/// What is beyond the wish, up to twice of it, or beyond the network socket, counts as so much of what is wished; nobody
+/// takes up work for more than that (our own choice).
 const BEYOND: f64 = 0.1;
 
 /// What a room gets of which nobody said what is wished counts as so much of what is wished (our own choice).
@@ -45,7 +46,7 @@ impl Worth {
 fn rate((survey, forecast): (&Survey, &Forecast), outlet: SubjectId) -> f64 {
     let wish = survey.wish_at(outlet);
     let rated = |mbps: f64, wish: Option<f64>| match wish {
-        Some(wish) => mbps.min(wish) + BEYOND * (mbps - wish).max(0.0),
+        Some(wish) => mbps.min(wish) + BEYOND * (mbps - wish).clamp(0.0, wish),
         None => UNASKED * mbps,
     };
     forecast.path(outlet).map_or(0.0, |path| {

@@ -13,6 +13,7 @@ mod finding_field_cases;
 mod finding_kinds;
 mod house_laws;
 mod kept_results;
+mod lacking;
 mod large_house;
 mod level_bands;
 mod level_readings;

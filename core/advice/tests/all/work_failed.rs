@@ -76,3 +76,31 @@ fn the_tests_of_several_rooms_point_to_what_they_share() {
     let one = loses(loses(rooms(), "O2", 70.0), "O3", 20.0);
     assert_eq!(first(one), "O2");
 }
+
+/// Fewer adapters are seen than are there. While several may be the missing ones, no room has failed of it; the last that may
+/// be has, and nobody says that it was tested.
+#[test]
+fn a_count_of_adapters_fails_a_room_only_where_no_other_may_be_missing() {
+    let seen = |count| rooms().at("O1").reads(ReadingKind::NodesSeen { count });
+    assert_eq!(list(&seen(3).survey()).failed, [], "three rooms, of which one is missing");
+    let steady = |house: House, tag| house.at(tag).reads(ReadingKind::Link { state: LinkState::Steady });
+    let house = steady(steady(seen(3), "O2"), "O3");
+    let survey = house.survey();
+    let found = list(&survey);
+    let [room] = found.failed.as_slice() else { panic!("{:?}", found.failed) };
+    assert_eq!(room.outlet, part_id(&survey, "O4"));
+    let told = room.phrase(&survey, &found);
+    let not_seen = phrase::Arg::Text("not_seen".into());
+    assert!(told.args.iter().any(|(name, arg)| *name == "how" && *arg == not_seen), "{told:?}");
+}
+
+/// A test that is slower than expected, and faster than wished: nothing failed, and nothing needs to be done.
+#[test]
+fn a_room_as_wished_has_not_failed_though_it_is_slower_than_expected() {
+    let slow = |wish| {
+        let slow = ReadingKind::Throughput { down_mbps: 640.0, up_mbps: 655.0 };
+        list(&rooms().wish("Office", wish).at("O2").reads(slow).survey())
+    };
+    assert_eq!(slow(300.0).failed, []);
+    assert_eq!(slow(800.0).failed.len(), 1);
+}

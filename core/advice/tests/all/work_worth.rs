@@ -95,3 +95,20 @@ fn an_outlet_is_not_shared_for_a_room_that_gets_nothing_by_it() {
     assert!(!has(&list(with_tv(little)), is_share));
     assert!(has(&list(with_tv(enough)), is_share));
 }
+
+/// A splitter that is not made for the band is swapped where a wish needs it, and left where every room gets twice its wish
+/// nine times in ten already.
+#[test]
+fn nobody_unscrews_a_splitter_for_speed_far_beyond_the_wish() {
+    let swap = |splitter, _| ChangeKind::SwapSplitter { splitter, legs: 3 };
+    let without_tv = |metres| old_splitter(metres, &[Plugged::Other]);
+    let metres = longest(without_tv, swap, |[before, after]| {
+        before.nine_in_ten >= 800.0 && after.nine_in_ten - before.nine_in_ten >= WORTH_MBPS
+    });
+    let swapped = |wish: f64| {
+        let house = without_tv(metres).wish("Office", wish);
+        has(&list(house), |change| matches!(change, ChangeKind::SwapSplitter { .. }))
+    };
+    assert!(swapped(2_000.0));
+    assert!(!swapped(100.0));
+}

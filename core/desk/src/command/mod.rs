@@ -25,6 +25,7 @@ use crate::arguments::Command;
 use crate::error::DeskError;
 
 pub use context::Context;
+use report::Extent;
 use worked::Opened;
 
 /// Runs a command.
@@ -40,8 +41,9 @@ pub fn run(context: &Context, command: Command) -> Result<(), DeskError> {
         Command::Findings { survey } => findings::run(context, &Opened::at(context, &survey)?),
         Command::Worklist { survey } => worklist::run(context, &Opened::at(context, &survey)?),
         Command::Levels { survey } => levels::run(context, &Opened::at(context, &survey)?),
-        Command::Report { survey, out, replace, without } => {
-            report::run(context, &survey, &out, replace, &without)
+        Command::Report { survey, out, replace, without, one_page } => {
+            let extent = if one_page { Extent::OnePage } else { Extent::Whole };
+            report::run(context, &survey, (&out, replace), &without, extent)
         }
         Command::Tags { survey, out, replace } => report::tags(context, &survey, &out, replace),
         Command::Table { survey, what, out, replace } => {

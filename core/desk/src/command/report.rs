@@ -15,16 +15,26 @@ use serde::Serialize;
 use telling::report::{PICTURE_SIDE, Provenance};
 
 use super::Context;
-use super::worked::all;
+use super::worked::{all, work_list};
 use crate::arguments::Without;
 use crate::error::DeskError;
 use crate::keep::{keep, refuse_if_there};
 use crate::read_only;
 
+/// How much of the report is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Extent {
+    /// All of it.
+    Whole,
+    /// Its first page.
+    OnePage,
+}
+
 #[derive(Serialize)]
 struct ReportJson {
     report: String,
     left_out: Vec<&'static str>,
+    one_page: bool,
 }
 
 #[derive(Serialize)]
@@ -36,9 +46,9 @@ struct TagsJson {
 pub fn run(
     context: &Context,
     folder: &Path,
-    out: &Path,
-    replace: bool,
+    (out, replace): (&Path, bool),
     without: &[Without],
+    extent: Extent,
 ) -> Result<(), DeskError> {
     // Reading needs no author, so none is made.
     let store = Store::open_to_read(folder, AuthorId::random())?;
@@ -48,13 +58,22 @@ pub fn run(
     let left_out: BTreeSet<LeftOut> = without.iter().map(|what| (*what).into()).collect();
     let ledger = file::without(store.ledger(), store.survey_id(), &left_out)?;
     let survey = fold(&ledger, store.survey_id())?;
-    let (list, stakes) = all(context, folder, &survey)?;
-    let with_pictures = !left_out.contains(&LeftOut::Photos);
-    write(context, &store, (&survey, &ledger), (&list, &stakes), with_pictures, (out, replace))?;
+    if extent == Extent::OnePage {
+        let list = work_list(context, folder, &survey)?;
+        let provenance = Provenance::of(&survey, &ledger)?;
+        let html = telling::report::one_page(&survey, &list, provenance, &context.language);
+        keep(out, html.as_bytes(), replace)?;
+    } else {
+        let (list, stakes) = all(context, folder, &survey)?;
+        let with_pictures = !left_out.contains(&LeftOut::Photos);
+        write(context, &store, (&survey, &ledger), (&list, &stakes), with_pictures, (out, replace))?;
+    }
     let report = out.display().to_string();
     let made = Phrase::new("desk-report-made").text("report", &report);
     let left_out = left_out.iter().map(|what| what.word()).collect();
-    context.answer(&ReportJson { report, left_out }, |page| page.paragraph(0, &context.say(&made)))
+    context.answer(&ReportJson { report, left_out, one_page: extent == Extent::OnePage }, |page| {
+        page.paragraph(0, &context.say(&made))
+    })
 }
 
 /// Writes the report of a house whose work list is known.

@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use advice::finding::Caution;
 use advice::level::{self, BandChange, LevelTold, MovedOut, OutletChange};
-use advice::worklist::{CutShort, FailedRoom, Step, WorkList};
+use advice::verdict::Lacking;
+use advice::worklist::{CutShort, FailedRoom, Step, WorkList, nothing_to_do};
 use house::naming;
 use house::record::{ChangeKind, Named, ServiceKind, Survey};
 use phrase::{Arg, Phrase};
@@ -33,8 +34,11 @@ pub fn tell(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page
         .with("count", Arg::Count(list.steps.len() as u64))
         .with("minutes", Arg::Minutes(minutes));
     // Where a test failed, a list without steps says what is left for it.
-    if !list.steps.is_empty() || list.failed.is_empty() {
+    if !list.steps.is_empty() {
         page.paragraph(0, &context.say(&intro));
+    } else if list.failed.is_empty() {
+        let said: Vec<_> = nothing_to_do(survey).iter().map(|phrase| context.say(phrase)).collect();
+        page.paragraph(0, &said.join(" "));
     }
     if !list.failed.is_empty() {
         page.heading(&context.word("desk-failed"));
@@ -187,6 +191,7 @@ pub struct WorkListJson {
     steps: Vec<StepJson>,
     cut_short: Option<&'static str>,
     failed: Vec<FailedJson>,
+    lacking: Vec<LackingJson>,
     shopping: Vec<NeededJson>,
     refused: Vec<RefusedJson>,
     as_found: ForecastJson,
@@ -228,6 +233,14 @@ struct FailedJson {
     outlet: PartJson,
     faults: Vec<&'static str>,
     next: Option<usize>,
+    what: String,
+}
+
+/// A room of which nothing can be told yet, and what is missing.
+#[derive(Serialize)]
+struct LackingJson {
+    room: String,
+    lack: &'static str,
     what: String,
 }
 
@@ -317,6 +330,7 @@ pub fn as_json(context: &Context, survey: &Survey, list: &WorkList) -> WorkListJ
         steps: list.steps.iter().map(|step| step_as_json(context, step)).collect(),
         cut_short: list.cut_short.map(CutShort::name),
         failed: list.failed.iter().map(|room| failed_as_json(context, survey, list, room)).collect(),
+        lacking: lacking_as_json(context, survey),
         shopping: shopping(context, list)
             .into_iter()
             .map(|(what, count)| NeededJson { what, count })
@@ -348,6 +362,18 @@ fn failed_as_json(context: &Context, survey: &Survey, list: &WorkList, room: &Fa
         next: next.map(|place| place + 1),
         what: context.say(&room.phrase(survey, list)),
     }
+}
+
+fn lacking_as_json(context: &Context, survey: &Survey) -> Vec<LackingJson> {
+    let lacking = Lacking::of(survey);
+    let rooms = lacking.rooms.iter().filter_map(|(room, lack)| Some((survey.rooms.get(room)?, lack)));
+    rooms
+        .map(|(room, lack)| LackingJson {
+            room: context.say(&naming::of_room(survey, room)),
+            lack: lack.name(),
+            what: context.say(&lack.phrase(survey)),
+        })
+        .collect()
 }
 
 fn service_as_json(step: &Step, change: &OutletChange) -> ServiceChangeJson {

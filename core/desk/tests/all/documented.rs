@@ -141,7 +141,7 @@ fn sheet_and_report() {
     assert_eq!(sheet, expected);
     assert_documented(&sheet);
     let report = desk.run(&["--json", "report", "small.legwork", "out.html"]).json();
-    assert_eq!(report, json!({"report": "out.html", "left_out": []}));
+    assert_eq!(report, json!({"report": "out.html", "left_out": [], "one_page": false}));
     assert_documented(&report);
 }
 

@@ -234,6 +234,21 @@ fn a_report_says_nothing_of_what_it_is_to_leave_out() {
     assert!(bare.contains("S1") && bare.contains("Office"));
 }
 
+/// Alone it leads nowhere, holds one section, and says what to get as the work list does.
+#[test]
+fn one_page_of_the_report_stands_alone() {
+    let desk = small();
+    let written = desk.done(&["report", "s.legwork", "one.html", "--one-page"]);
+    assert_eq!(written["one_page"], true);
+    let page = std::fs::read_to_string(desk.work().join("one.html")).unwrap();
+    assert!(!page.contains("href=\"#"), "a link to what is not there");
+    assert_eq!(page.matches("<section class=\"sheet").count(), 1);
+    let to_get = desk.done(&["worklist", "s.legwork"])["shopping"].as_array().unwrap().len();
+    assert_eq!(page.contains("What to get"), to_get > 0);
+    let refused = desk.run(&["report", "s.legwork", "one.html", "--one-page"]);
+    assert_ne!(refused.code, 0, "it is there already");
+}
+
 #[test]
 fn a_file_without_a_report_is_packed_at_once_and_read_as_any_other() {
     let desk = small();

@@ -281,7 +281,6 @@ desk-cautions-first = Local code and licensed trades come first.
 
 desk-worklist = Work list
 desk-worklist-count = { $count ->
-    [0] No change was found that is worth the work.
     [one] One step, about { $minutes } minutes. Afterwards check that TV and internet still work.
    *[other] { $count } steps in order, about { $minutes } minutes in all. Do one at a time; after each, check that TV and internet still work.
 }

@@ -189,6 +189,7 @@ keys! {
         Note "note",
         NoteNew "note-new",
         Noting "noting",
+        OnePage "one-page",
         OpenIt "open",
         Order "order",
         Other "other",

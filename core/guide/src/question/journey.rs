@@ -99,11 +99,24 @@ impl Way<'_, '_> {
         let named = self.told_of_house(Asked::Rooms) || !rooms.is_empty();
         self.ask(Question::Rooms, named);
         let mut rooms = rooms;
+        // From the router's outlet the network starts: it is asked for as soon as there are rooms to name.
+        if !rooms.is_empty() {
+            self.router_at();
+        }
+        let at_router = bridge(self.snapshot).and_then(|outlet| outlet.room);
         rooms.sort_by(|a, b| (&a.2, a.0).cmp(&(&b.2, b.0)));
         for (room, wished, _) in rooms {
             let told = wished || self.told(room, Asked::Wish);
-            self.ask(Question::Wish(room), told);
+            // Whoever is at the router needs no way to it.
+            if told || Some(room) != at_router {
+                self.ask(Question::Wish(room), told);
+            }
         }
+    }
+
+    fn router_at(&mut self) {
+        let told = bridge(self.snapshot).is_some() || self.told_of_house(Asked::RouterAt);
+        self.ask(Question::RouterAt, told);
     }
 
     fn ways_in(&mut self) {
@@ -245,9 +258,10 @@ impl Way<'_, '_> {
     fn router(&mut self) {
         let told = self.told_of_house(Asked::Adapters);
         self.ask(Question::Adapters, told);
+        if self.survey().rooms.is_empty() {
+            self.router_at();
+        }
         let bridged = bridge(self.snapshot);
-        let told = bridged.is_some() || self.told_of_house(Asked::RouterAt);
-        self.ask(Question::RouterAt, told);
         // Only a box that is both modem and router can speak MoCA itself.
         let boxed = bridged.is_some_and(|outlet| {
             outlet

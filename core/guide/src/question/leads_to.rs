@@ -154,22 +154,25 @@ impl LeadsToAnswer {
         let waiting: BTreeSet<_> = loose(snapshot, part).filter_map(room_of).collect();
         let mut rooms: Vec<_> = survey.rooms.values().filter(|room| !waiting.contains(&room.id)).collect();
         rooms.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
-        let mut offers: Vec<_> = rooms
-            .iter()
-            .take(MOST_ROOMS)
-            .map(|room| {
-                let name = naming::of_room(survey, room);
-                Offer::new(&Self::Room(room.id), Phrase::new("leads-room").phrase("room", name))
-            })
-            .collect();
+        // Outlets that wait for their cable stand with the rooms.
+        let is_outlet =
+            |id: &SubjectId| survey.parts.get(id).is_some_and(|part| part.kind == PartKind::Outlet);
+        let (outlets, others): (Vec<_>, Vec<_>) =
+            loose(snapshot, part).take(MOST_LOOSE).partition(|id| is_outlet(id));
+        let found = |id: SubjectId| {
+            let words = Phrase::new("leads-part").phrase("part", naming::part(survey, id));
+            Offer::new(&Self::Loose(id), words)
+        };
+        let mut offers: Vec<_> = outlets.into_iter().map(found).collect();
+        offers.extend(rooms.iter().take(MOST_ROOMS).map(|room| {
+            let name = naming::of_room(survey, room);
+            Offer::new(&Self::Room(room.id), Phrase::new("leads-room").phrase("room", name))
+        }));
         let about =
             |answer: Self| Offer::new(&answer, answer.phrase()).about(answer.phrase().attribute("about"));
         offers.push(Offer::new(&Self::Outlet, Self::Outlet.phrase()));
         offers.extend(LedTo::ALL.iter().map(|led| about(Self::Part(*led))));
-        offers.extend(loose(snapshot, part).take(MOST_LOOSE).map(|id| {
-            let words = Phrase::new("leads-part").phrase("part", naming::part(survey, id));
-            Offer::new(&Self::Loose(id), words)
-        }));
+        offers.extend(others.into_iter().map(found));
         if may_end(survey, part) {
             offers.extend([PortEnd::Capped, PortEnd::Open].map(|end| about(Self::End(end))));
         }

@@ -18,6 +18,7 @@ mod how_far;
 mod journey;
 mod label;
 mod labels_seen;
+pub(crate) mod lacking;
 mod leads_to;
 mod open;
 mod outlet;
@@ -142,7 +143,7 @@ impl Question {
             Self::Marks(run) => cable::MarksAnswer::read(pending)?.answer(*run),
             Self::Connectors => Ok(connectors::ConnectorsAnswer::read(pending)?.answer(snapshot)),
             Self::ConnectorsOf(run) => Ok(connectors::ConnectorsOfAnswer::read(pending).answer(*run)),
-            Self::Plugged(outlet) => Ok(outlet::PluggedAnswer::read(pending)?.answer(*outlet)),
+            Self::Plugged(outlet) => Ok(outlet::PluggedAnswer::read(pending)?.answer(snapshot, *outlet)),
             Self::RoomOf(outlet) => Ok(outlet::RoomOfAnswer::read(pending)?.answer(*outlet)),
             Self::MoreOutlets => Ok(outlet::MoreOutletsAnswer::read(pending)?.answer(snapshot)),
             Self::FedBy(part) => split::FedByAnswer::read(pending)?.answer(snapshot, *part),

@@ -7,7 +7,8 @@ use phrase::Phrase;
 
 use super::answer::{Answer, Told, UNSURE, not_answered};
 use super::leads_to::free_tag;
-use crate::place::{Choice, Key, Question};
+use super::router::is_asked_since_modem;
+use crate::place::{Choice, Key, Place, Question};
 use crate::screen::WritingKind;
 use crate::session::{Pending, SurveySnapshot};
 use crate::view::{Offer, ScreenBuilder};
@@ -89,9 +90,16 @@ impl PluggedAnswer {
         Ok(Self::Devices(DEVICES.into_iter().filter(is_picked).collect()))
     }
 
-    pub(super) fn answer(self, outlet: SubjectId) -> Answer {
+    pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>, outlet: SubjectId) -> Answer {
         match self {
-            Self::Devices(devices) => Answer::new().says(outlet, field::part::PLUGGED, &devices),
+            Self::Devices(devices) => {
+                let answer = Answer::new().says(outlet, field::part::PLUGGED, &devices);
+                // Where the modem is, the router mostly is: whoever could not tell is asked once more.
+                if devices.contains(&Plugged::Modem) && is_asked_since_modem(snapshot) {
+                    return answer.then(Place::Ask(Question::RouterAt));
+                }
+                answer
+            }
             Self::Unsure => Answer::new().asked(outlet, Asked::Plugged, Reply::Unsure),
         }
     }

@@ -90,6 +90,8 @@ pub(super) fn round(snapshot: &SurveySnapshot<'_>, question: &Question, answered
             Some(PartKind::Splitter | PartKind::Tap | PartKind::Amplifier | PartKind::Unknown) => {
                 Round::Forecast
             }
+            // What leaves the house hangs on its band.
+            Some(PartKind::EntryFilter) => Round::Worth,
             _ => by_stake(),
         },
         Question::LabelRead(_) | Question::Cable(_) => by_stake(),

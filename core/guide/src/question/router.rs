@@ -1,11 +1,16 @@
 //! Where the coax meets the router: which outlet gets the bridge adapter, whether the router speaks MoCA itself.
 
+use std::collections::BTreeSet;
+
 use facts::fact::SubjectId;
 use house::naming;
-use house::record::{Adapter, Asked, NetworkPlan, Part, PartKind, Plugged, Reply, field, reading_order};
+use house::record::{
+    Adapter, Asked, Is, NetworkPlan, Part, PartKind, Plugged, Reply, Room, field, reading_order,
+};
 use phrase::Phrase;
 
 use super::answer::{Answer, Told, UNSURE, not_answered};
+use super::leads_to::free_tag;
 use crate::place::{Choice, Key, replies};
 use crate::session::{Pending, SurveySnapshot};
 use crate::view::{Offer, ScreenBuilder};
@@ -23,11 +28,50 @@ pub(crate) fn bridge<'a>(snapshot: &SurveySnapshot<'a>) -> Option<&'a Part> {
     })
 }
 
+/// Whether the cable modem, or modem and router in one, is plugged in at an outlet.
+fn has_modem(part: &Part) -> bool {
+    part.plugged.iter().flatten().any(|device| matches!(device, Plugged::Modem | Plugged::MocaGateway))
+}
+
+/// The most rooms that are offered.
+const MOST_ROOMS: usize = 100;
+
+/// The rooms that were named and of which no outlet is known yet.
+fn rooms_to_come<'a>(
+    snapshot: &SurveySnapshot<'a>,
+    found: &[&Part],
+) -> impl Iterator<Item = &'a Room> + use<'a> {
+    let known: BTreeSet<SubjectId> = found.iter().filter_map(|part| part.room).collect();
+    let mut rooms: Vec<_> = snapshot.survey.rooms.values().filter(|room| !known.contains(&room.id)).collect();
+    rooms.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
+    rooms.into_iter().take(MOST_ROOMS)
+}
+
+/// Whether an outlet came by this answer alone: nobody found its cable, and nothing else is said of it.
+fn is_only_said(snapshot: &SurveySnapshot<'_>, part: &Part) -> bool {
+    let survey = snapshot.survey;
+    part.feed.is_none()
+        && part.plugged.is_none()
+        && survey.wiring.fed_from(part.id).is_empty()
+        && survey.readings_at(part.id).next().is_none()
+        && survey.photos_of(Some(part.id)).next().is_none()
+        && survey.notes_on(Some(part.id)).next().is_none()
+}
+
+/// Whether it is to be asked now which outlet is at the router: nobody could tell, or was asked, and a modem was found
+/// since.
+pub(super) fn is_asked_since_modem(snapshot: &SurveySnapshot<'_>) -> bool {
+    let reply = snapshot.survey.reply(snapshot.survey.id, Asked::RouterAt);
+    bridge(snapshot).is_none() && matches!(reply, None | Some(Reply::Unsure))
+}
+
 /// Which outlet is near the router.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum RouterAtAnswer {
     /// This one.
     Outlet(SubjectId),
+    /// The one in this room, which nobody has come to yet.
+    Room(SubjectId),
     /// None is.
     None,
     /// Somebody looked and could not tell.
@@ -38,6 +82,7 @@ impl Choice for RouterAtAnswer {
     fn key(&self) -> String {
         match self {
             Self::Outlet(outlet) => Key::Part(*outlet).to_string(),
+            Self::Room(room) => Key::Room(*room).to_string(),
             Self::None => "none".into(),
             Self::Unsure => UNSURE.into(),
         }
@@ -49,6 +94,7 @@ impl Choice for RouterAtAnswer {
             UNSURE => Some(Self::Unsure),
             key => match Key::of(key)? {
                 Key::Part(outlet) => Some(Self::Outlet(outlet)),
+                Key::Room(room) => Some(Self::Room(room)),
                 _ => None,
             },
         }
@@ -57,8 +103,18 @@ impl Choice for RouterAtAnswer {
 
 impl RouterAtAnswer {
     pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
-        let offer = |part: &Part| Offer::new(&Self::Outlet(part.id), naming::of_part(snapshot.survey, part));
-        let mut offers: Vec<_> = outlets(snapshot).into_iter().map(offer).collect();
+        let mut found = outlets(snapshot);
+        // Where the modem is, the router mostly is, or it is the same box.
+        found.sort_by_key(|part| !has_modem(part));
+        let offer = |part: &Part| {
+            let offer = Offer::new(&Self::Outlet(part.id), naming::of_part(snapshot.survey, part));
+            if has_modem(part) { offer.about(Phrase::new("router-at-modem")) } else { offer }
+        };
+        let mut offers: Vec<_> = found.iter().copied().map(offer).collect();
+        offers.extend(rooms_to_come(snapshot, &found).map(|room| {
+            let words = Phrase::new("leads-room").phrase("room", naming::of_room(snapshot.survey, room));
+            Offer::new(&Self::Room(room.id), words)
+        }));
         offers.push(Offer::new(&Self::None, Phrase::new("router-at-none")));
         offers.push(Offer::unsure(&Self::Unsure));
         let asked = match snapshot.survey.reply(snapshot.survey.id, Asked::RouterAt) {
@@ -80,10 +136,26 @@ impl RouterAtAnswer {
         for part in outlets(snapshot) {
             let is_bridge = part.adapter.as_ref().is_some_and(|adapter| adapter.bridge);
             if is_bridge && Self::Outlet(part.id) != self {
-                answer.edits.push(field::part::ADAPTER.clear(part.id));
+                answer.edits.push(if is_only_said(snapshot, part) {
+                    snapshot.ledger.remove(part.id)
+                } else {
+                    field::part::ADAPTER.clear(part.id)
+                });
             }
         }
         match self {
+            // It is there, and waits for whoever finds its cable.
+            Self::Room(room) => {
+                let outlet = SubjectId::random();
+                let tag = free_tag(survey, PartKind::Outlet, 0);
+                answer
+                    .is(outlet, Is::Part)
+                    .says(outlet, field::part::KIND, &PartKind::Outlet)
+                    .says(outlet, field::part::TAG, &tag)
+                    .says(outlet, field::part::ROOM, &room)
+                    .says(outlet, field::part::ADAPTER, &BRIDGE_ADAPTER)
+                    .asked(survey.id, Asked::RouterAt, Reply::Yes)
+            }
             Self::Outlet(outlet) => {
                 let known = survey.parts.get(&outlet).and_then(|part| part.adapter.clone());
                 let adapter = known.unwrap_or(BRIDGE_ADAPTER);

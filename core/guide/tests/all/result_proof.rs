@@ -71,6 +71,10 @@ fn half_a_test_is_asked_for_again_and_not_lost() {
     let screen = walk.press("keep");
     assert!(text(&screen).contains("Please write both"), "{}", text(&screen));
     assert!(text(&screen).contains("300"));
+    // Nor is it passed over for what is chosen beside it.
+    walk.pick("behind", "run");
+    let screen = walk.press("keep");
+    assert!(text(&screen).contains("Please write both"), "{}", text(&screen));
     assert!(walk.survey().readings.is_empty());
 }
 
@@ -134,6 +138,15 @@ fn handover_writes_the_report_and_the_file() {
     }
     assert!(!survey.exists());
     assert_eq!(std::fs::read_to_string(&diary).expect("still there"), "dear diary");
+
+    // One page alone is no handover, and stays chosen until that is taken back.
+    walk.press("one-page");
+    let sheet = walk.home.path().join("sheet.html");
+    walk.file("file-out:An invented house.html", &sheet).expect("written");
+    let sheet = std::fs::read_to_string(&sheet).expect("a page");
+    assert!(sheet.contains("What each room gets") && sheet.len() < page.len() && !sheet.contains("href=\"#"));
+    walk.press("one-page");
+    assert!(text(&walk.screen()).contains("no: all of it"));
 
     walk.press("without:owner");
     let bare = walk.home.path().join("bare.html");

@@ -128,16 +128,16 @@ const INSIDE: &[&[Do]] = &[
     // Adapters that are there, one of them beside the modem: the last question at the router.
     &[
         Do::Press("router"),
-        Do::Press("ask:0"),
+        Do::Press("ask:1"),
         Do::Pick("adapters", "25"),
         Do::Overview,
         Do::Press("router"),
         Do::Press("ask:4"),
     ],
-    // No adapters yet, the first question at the router: they are placed after the work.
+    // No adapters yet, the second question at the router: they are placed after the work.
     &[
         Do::Press("router"),
-        Do::Press("ask:0"),
+        Do::Press("ask:1"),
         Do::Pick("adapters", "none"),
         Do::Overview,
         Do::Press("placing"),

@@ -230,7 +230,7 @@ free-remove-photo = Remove it from the survey
     .no = Keep it
 
 # --- prints seen before, the same as last
-free-seen = Read on this device before; choose one if it is the same, word for word
+free-seen = Prints typed on this device before; choose one if it is the same, word for word
 free-same = The same as last: { $value }
 
 # --- readings

@@ -54,7 +54,6 @@ work-out = Work it out
 forecast-first = This is a first, wide forecast: not all is asked yet that may change it.
 forecast-ask-on = Go on with the questions that may change it
 forecast-no-bridge = It is not known yet which outlet is at the router. From there the network starts, so nothing can be told before.
-forecast-say-router = Say which outlet is at the router
 forecast-rooms = Towards each room
 forecast-without = Rooms without an outlet
 forecast-no-outlet = no outlet is known there; the work list looks for the nearest
@@ -113,12 +112,13 @@ unknowns-none-matters = What is left open hardly changes the forecast. There is 
 unknowns-first = What matters most
 unknowns-rest = The rest
 worth-stake = Knowing it may change what { $room } gets by up to { $rate }.
-worth-failed = It is on the way to { $rooms }, where the test failed.
+worth-failed = It is on the way to { $rooms }, where not all is as expected.
 worth-weakest = It is on the way to the weakest room.
 worth-way = It is on the way to { $rooms }.
 worth-loose = It may be the missing link to a room.
+worth-pass = If it does not stop the room network’s band, signals leave the house there.
 worth-leak = If it is joined, signals leave the house there.
-worth-echo = Only its echo reaches the way to a room.
+worth-echo = It is on no way to a room; only what it throws back (its echo) gets there.
 worth-little = It hardly changes the forecast.
 
 # --- what is wrong or at risk
@@ -146,8 +146,6 @@ work-lead-checks = { $count ->
    *[other] { $count } checks come first: about { $minutes } minutes in all. Nothing is bought for them.
 }
 work-nothing-for-tests = No change and no check is left for what the tests showed.
-work-nothing = No change was found that is worth the work.
-work-nothing-left = Nothing is left that is worth the work.
 work-steps = In this order
 work-step = { $number }. { $what }
 work-remark = { $minutes } { $gain }
@@ -226,6 +224,7 @@ private-no = Not yet
 private-none = There are no adapters yet
 private-filters = Entry filters (MoCA filters)
 private-filter-in = the filter is in
+private-filter-unread = a filter is there; whether it stops the room network is not known: read its label
 private-filter-missing = no filter yet; answer again once it is in
 private-filter-dish = carries satellite signals; no filter may go here
 private-filter-amplifier = the antenna’s or the line’s amplifier lets nothing out; needs none
@@ -386,6 +385,11 @@ handover-counts = { $done ->
     [one] one was given up.
    *[other] { $not } were given up.
 }
+handover-extent = How much of the report
+handover-one-page = Only its first page, to hang up or take to the shop
+handover-one-page-alone = yes: the answer, the rooms, the next steps, what to get, the map
+handover-one-page-whole = no: all of it is written
+handover-one-page-written = The one page is written to { $file }. The whole report is still there to be written.
 handover-options = What goes along; choose one to change it
 handover-owner = Name of the survey, address, people’s names
 handover-photos = Photos
@@ -395,7 +399,10 @@ handover-photo-records = What is said of photos
 handover-goes-along = goes along
 handover-stays-out = stays out
 handover-left = Left open
-left-failed = The test at { $outlet } failed
+left-failed = { $how ->
+    [not_seen] The adapter at { $outlet } is not among those that were counted
+   *[other] The test at { $outlet } failed
+}
 left-steps = { $count ->
     [one] One change of the work list
    *[other] { $count } changes of the work list

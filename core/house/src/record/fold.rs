@@ -200,15 +200,12 @@ impl<'a> Reader<'a> {
         }
     }
 
-    /// Ids of facts carry time: a reading whose figure was written before a piece of work was taken before it.
+    /// Ids of facts carry time: work stands in the order in which it was done, and a reading whose figure was written before
+    /// a piece of work was taken before it.
     fn find_done_since(&mut self) {
-        let mut done: Vec<_> = self
-            .survey
-            .works
-            .keys()
-            .filter_map(|work| Some((self.ledger.history(*work, field::CHANGE).first()?.id(), *work)))
-            .collect();
-        done.sort_unstable();
+        let made = |work: &SubjectId| Some(self.ledger.history(*work, field::CHANGE).first()?.id());
+        self.survey.works.sort_by_cached_key(|work, _| made(work));
+        let done: Vec<_> = self.survey.works.keys().filter_map(|work| Some((made(work)?, *work))).collect();
         for reading in self.survey.readings.keys().copied() {
             let Some(read) = self.ledger.shown(reading, field::reading::MEASURED.name()) else { continue };
             let later: Vec<_> =

@@ -384,6 +384,22 @@ proptest! {
 }
 
 /// A measurement of a through part with one frequency, as an instrument writes it (Touchstone 1.1).
+/// Whatever their identities: random ones stand in no order.
+#[test]
+fn work_stands_in_the_order_in_which_it_was_done() {
+    let done = |port| {
+        let change = ChangeKind::Cap { part: SubjectId::random(), port };
+        change.ended(Outcome { end: OutcomeKind::Done, others_fine: None })
+    };
+    let survey = shown(&(1..=12).map(done).collect::<Vec<_>>());
+    let ports: Vec<_> = survey.works.values().map(|work| work.change).collect();
+    let ports = ports.iter().filter_map(|change| match change {
+        ChangeKind::Cap { port, .. } => Some(*port),
+        _ => None,
+    });
+    assert_eq!(ports.collect::<Vec<_>>(), (1..=12).collect::<Vec<_>>());
+}
+
 #[test]
 fn a_measurement_and_the_part_that_it_is_of() {
     let text = b"# MHz S MA R 75\n1000 0.1 0 0.9 0 0.9 0 0.1 0\n";

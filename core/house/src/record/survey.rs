@@ -103,8 +103,8 @@ pub struct Survey {
     pub photos: BTreeMap<SubjectId, Photo>,
     /// What was measured.
     pub readings: BTreeMap<SubjectId, Reading>,
-    /// What was done of the work list, and what could not be.
-    pub works: BTreeMap<SubjectId, Work>,
+    /// What was done of the work list, and what could not be, in the order in which it was.
+    pub works: IndexMap<SubjectId, Work>,
     /// For each reading the works that were done after it was taken, in the order in which they were done.
     pub done_since: BTreeMap<SubjectId, Vec<SubjectId>>,
     /// How questions were answered that no other field answers, as it stands in the file.
@@ -136,7 +136,7 @@ impl Survey {
             measurements: BTreeMap::new(),
             photos: BTreeMap::new(),
             readings: BTreeMap::new(),
-            works: BTreeMap::new(),
+            works: IndexMap::new(),
             done_since: BTreeMap::new(),
             asked: BTreeMap::new(),
             wiring: Wiring::default(),

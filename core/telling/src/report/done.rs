@@ -19,11 +19,6 @@ const ENDS: [(OutcomeKind, &str); 3] = [
 /// Questions about the whole house that tell how the job stands.
 const ANSWERS: [Asked; 2] = [Asked::StillFine, Asked::PrivatePassword];
 
-/// Whether anything was done of a work list.
-pub(super) fn is_anything_done(teller: &ReportTeller<'_>) -> bool {
-    teller.survey().works.values().any(|work| work.outcome.end == OutcomeKind::Done)
-}
-
 /// The section.
 pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
     let survey = teller.survey();

@@ -7,7 +7,6 @@ use house::record::Ownership;
 use maud::{Markup, html};
 use phrase::{Arg, Phrase};
 
-use super::done::is_anything_done;
 use super::page::Section;
 use super::teller::ReportTeller;
 
@@ -74,9 +73,11 @@ pub(super) fn more(teller: &ReportTeller<'_>) -> Option<String> {
     (!sentences.is_empty()).then(|| sentences.join(" "))
 }
 
-/// That there is nothing to do, or nothing more.
+/// That there is nothing to do, or nothing more, or that it cannot be told yet.
 pub(super) fn nothing_to_do(teller: &ReportTeller<'_>) -> String {
-    teller.word(if is_anything_done(teller) { "answer-nothing-more" } else { "report-work-none" })
+    let sentences: Vec<_> =
+        advice::worklist::nothing_to_do(teller.survey()).iter().map(|phrase| teller.say(phrase)).collect();
+    sentences.join(" ")
 }
 
 fn asked(teller: &ReportTeller<'_>) -> Markup {

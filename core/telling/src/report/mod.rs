@@ -36,12 +36,15 @@ pub use input::{FindingTold, ReportInput, StepTold};
 pub use provenance::{PICTURE_SIDE, Provenance};
 pub use whole::{html, html_weighed, part_told};
 
+use advice::finding::findings_beside;
 use advice::forecast::Forecast;
+use advice::worklist::WorkList;
 use coax::Span;
 use house::record::Survey;
 
 use crate::words::Language;
 use letters::Letters;
+use page_one::Stands;
 use teller::ReportTeller;
 
 /// The report as one HTML file.
@@ -67,7 +70,16 @@ pub fn report(input: &ReportInput<'_>, language: &Language) -> String {
         Some(sources::section(&teller)),
     ];
     let sections: Vec<_> = sections.into_iter().flatten().collect();
-    page::page(&teller, &page_one::sheet(&teller, &letters), &sections, tags::section(&teller))
+    page::page(&teller, &page_one::sheet(&teller, &letters, Stands::First), &sections, tags::section(&teller))
+}
+
+/// Page one alone, to be hung up or taken to the shop: with all there is to get, and nothing that leads on.
+pub fn one_page(survey: &Survey, list: &WorkList, provenance: Provenance, language: &Language) -> String {
+    let found = findings_beside(survey, &list.as_found, &list.levels);
+    let input = ReportInput::without_unknowns(survey, &found, list, provenance);
+    let teller = ReportTeller::new(&input, language);
+    let letters = Letters::of(&teller);
+    page::one_page(&teller, &page_one::sheet(&teller, &letters, Stands::Alone))
 }
 
 /// The tags of a house alone, to be printed and cut out; `None` where nothing has one. Nothing is worked out for them.

@@ -45,6 +45,11 @@ pub(super) fn page(
     document(teller, &body)
 }
 
+/// A page with nothing but page one.
+pub(super) fn one_page(teller: &ReportTeller<'_>, page_one: &Markup) -> String {
+    document(teller, page_one)
+}
+
 /// A page with nothing but tags.
 pub(super) fn tags_alone(teller: &ReportTeller<'_>, tags: &Section) -> String {
     document(teller, &html! { div.sheet.cut-sheet { (one(teller, tags)) } })

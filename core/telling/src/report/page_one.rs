@@ -1,5 +1,6 @@
 //! Page one, to leave with a person: the answer, what each room gets, the first steps, the map, what to take care of, and
-//! who says so of which day.
+//! who says so of which day. It stands before the report, or alone, to be hung up: then with what to get, and nothing on it
+//! leads on.
 
 use house::record::OutcomeKind;
 use maud::{Markup, html};
@@ -8,7 +9,7 @@ use phrase::{Arg, Phrase};
 use super::input::StepTold;
 use super::letters::Letters;
 use super::teller::ReportTeller;
-use super::{job, pictures, room_bars, signs};
+use super::{job, pictures, room_bars, signs, work};
 use crate::words::{ToldGain, told_gains};
 
 /// So many steps stand on page one, and one less where many rooms stand there.
@@ -21,25 +22,47 @@ const SHORT_GAINS: usize = 2;
 /// So many lines for notes stand ready; those that the sheet has no room for are not seen.
 const RULED: usize = 24;
 
+/// Where the sheet stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Stands {
+    /// Before the rest of the report.
+    First,
+    /// Alone.
+    Alone,
+}
+
+impl Stands {
+    /// For a message to choose by.
+    pub(super) const fn word(self) -> &'static str {
+        match self {
+            Self::First => "no",
+            Self::Alone => "yes",
+        }
+    }
+}
+
 /// The sheet.
-pub(super) fn sheet(teller: &ReportTeller<'_>, letters: &Letters) -> Markup {
+pub(super) fn sheet(teller: &ReportTeller<'_>, letters: &Letters, stands: Stands) -> Markup {
     let title = Phrase::new("report-page-title").text("name", teller.house_name());
     let most = if room_bars::count(teller) < MANY_ROOMS { FIRST_STEPS } else { FIRST_STEPS - 1 };
     let steps = &teller.input.steps;
     let first = steps.get(..most).unwrap_or(steps);
     html! {
-        section.sheet.one aria-labelledby="answer" {
+        section.sheet.one.alone[stands == Stands::Alone] aria-labelledby="answer" {
             p.trail { (ReportTeller::own(&teller.say(&title))) }
             h1.answer id="answer" { (job::answer(teller)) }
             @if let Some(more) = job::more(teller) { p.more { (more) } }
             div.halves {
                 div.half.of-rooms {
-                    (room_bars::list(teller))
-                    (first_steps(teller, first))
+                    (room_bars::list(teller, stands))
+                    (first_steps(teller, first, stands))
                 }
                 div.half.of-map { (pictures::small_map(teller)) }
             }
-            (care(teller, letters, first))
+            @if stands == Stands::Alone && !teller.input.shopping.is_empty() {
+                div { h2 { (teller.word("report-to-get")) } (work::shopping(teller)) }
+            }
+            (care(teller, letters, first, stands))
             p.aside { (teller.word("report-made")) }
             div.ruled aria-hidden="true" { (teller.word("report-for-notes")) @for _ in 0..RULED { i {} } }
             (title_block(teller))
@@ -47,7 +70,7 @@ pub(super) fn sheet(teller: &ReportTeller<'_>, letters: &Letters) -> Markup {
     }
 }
 
-fn first_steps(teller: &ReportTeller<'_>, first: &[StepTold]) -> Markup {
+fn first_steps(teller: &ReportTeller<'_>, first: &[StepTold], stands: Stands) -> Markup {
     let steps = &teller.input.steps;
     if steps.is_empty() && !teller.input.failed.is_empty() {
         // What is left for a room whose test failed stands under the answer.
@@ -69,7 +92,8 @@ fn first_steps(teller: &ReportTeller<'_>, first: &[StepTold]) -> Markup {
                 }
             }
             @if steps.len() > first.len() {
-                p.says { (teller.say(&Phrase::new("report-more-steps").with("count", left))) }
+                @let more = Phrase::new("report-more-steps").with("count", left).text("alone", stands.word());
+                p.says { (teller.say(&more)) }
             }
         }
     }
@@ -101,7 +125,7 @@ fn in_short(teller: &ReportTeller<'_>, step: &StepTold) -> String {
 }
 
 /// What to take care of at the first steps, in short: one box.
-fn care(teller: &ReportTeller<'_>, letters: &Letters, first: &[StepTold]) -> Markup {
+fn care(teller: &ReportTeller<'_>, letters: &Letters, first: &[StepTold], stands: Stands) -> Markup {
     let cautions = letters.of_phrases(teller, first.iter().flat_map(|step| &step.cautions));
     html! {
         @if !cautions.is_empty() {
@@ -112,7 +136,10 @@ fn care(teller: &ReportTeller<'_>, letters: &Letters, first: &[StepTold]) -> Mar
                     b { (teller.word("report-care")) }
                     @for caution in &cautions { " " (caution.head.as_ref().unwrap_or(&caution.text)) }
                     " "
-                    a href="#cautions" { (teller.word("report-care-more")) }
+                    @match stands {
+                        Stands::First => a href="#cautions" { (teller.word("report-care-more")) },
+                        Stands::Alone => (teller.word("report-care-more-alone")),
+                    }
                 }
             }
         }

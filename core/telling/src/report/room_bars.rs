@@ -6,6 +6,7 @@ use house::naming;
 use maud::{Markup, PreEscaped, html};
 use phrase::{Arg, Phrase};
 
+use super::page_one::Stands;
 use super::teller::ReportTeller;
 use crate::figure::{BarSign, RoomBar, SCALE_STEP_MBPS, bar_sign, room_bar, svg};
 
@@ -23,7 +24,7 @@ struct Told {
 }
 
 /// The heading, the bars and their key.
-pub(super) fn list(teller: &ReportTeller<'_>) -> Markup {
+pub(super) fn list(teller: &ReportTeller<'_>, stands: Stands) -> Markup {
     let rooms = rooms(teller);
     let shown = shown(&rooms);
     let scale_end = RoomBar::scale_end(shown.iter().map(|room| &room.bar));
@@ -40,7 +41,8 @@ pub(super) fn list(teller: &ReportTeller<'_>) -> Markup {
             (key(teller, shown))
             @if rooms.len() > shown.len() {
                 @let left = Arg::Count((rooms.len() - shown.len()) as u64);
-                p.says { a href="#forecast" { (teller.say(&Phrase::new("report-more-rooms").with("count", left))) } }
+                @let more = teller.say(&Phrase::new("report-more-rooms").with("count", left).text("alone", stands.word()));
+                p.says { @if stands == Stands::First { a href="#forecast" { (more) } } @else { (more) } }
             }
         }
     }

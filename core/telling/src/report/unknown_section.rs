@@ -55,6 +55,7 @@ fn matters(teller: &ReportTeller<'_>, unknown: &Unknown, stake: Option<Stake>) -
         }
         Matters::MayBeMissingLink => Phrase::new("matters-loose"),
         Matters::MayLeak => Phrase::new("matters-leak"),
+        Matters::MayPass => Phrase::new("matters-pass"),
         Matters::Echo => Phrase::new("matters-echo"),
         Matters::Little => Phrase::new("matters-little"),
     }

@@ -142,7 +142,8 @@ fn counted<'a>(parts: impl Iterator<Item = &'a PartNeeded>) -> Vec<PartNeeded> {
     sums
 }
 
-fn shopping(teller: &ReportTeller<'_>) -> Markup {
+/// What to get, with boxes to tick.
+pub(super) fn shopping(teller: &ReportTeller<'_>) -> Markup {
     html! {
         ul.to-get {
             @for part in counted(teller.input.shopping.iter()) {

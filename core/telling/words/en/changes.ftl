@@ -220,7 +220,7 @@ change-newer-adapter = Put a newer adapter at { $outlet }{ $bridge ->
     .check = Do TV and internet still work as before, and is the room faster?
     .back = Put the old adapter back.
 change-look-at-part = Look at { $part }, on the way to { $outlet }, and test there again.
-    .why = The test at { $outlet } failed, and of all on its way this is among the likeliest to be at fault, or the least known.
+    .why = Something is wrong on the way to { $outlet }, and of all on it this is among the likeliest to be at fault, or the least known.
     .how = See that every cable is screwed on straight and hand-tight, and look for corrosion, a bent pin or a connector half off. { $splits ->
         [yes] Read what is printed on it, its band above all, and write it down here.
        *[no] Write down here what it is and what is printed on it.
@@ -229,7 +229,7 @@ change-look-at-part = Look at { $part }, on the way to { $outlet }, and test the
     .check = Is the test as expected now? Then take the old reading out and write down the new one.
     .back = Nothing was changed; there is nothing to put back.
 change-look-at-run = Look along { $run }, on the way to { $outlet }, and test there again.
-    .why = The test at { $outlet } failed, and of all on its way this is among the likeliest to be at fault, or the least known.
+    .why = Something is wrong on the way to { $outlet }, and of all on it this is among the likeliest to be at fault, or the least known.
     .how = Look at the connectors on both ends: corroded, twisted on, loose or crooked ones are poor. Look along the cable for kinks, staples and nails as far as it shows. Write down its series, its length and how the connectors are. Then test at { $outlet } again.
     .how-head = What to look for
     .check = Is the test as expected now? Then take the old reading out and write down the new one.
@@ -267,9 +267,15 @@ change-check-measure = Have the coax to { $outlet } measured by somebody who has
 worklist-cut-steps = More may be worth doing than these steps. When they are done, look at the work list again.
 worklist-cut-size = This house has so many parts that not every further change was tried. When these steps are done, look at the work list again.
 
-failed-next = The test at { $outlet } failed. Next for it: { $step }
+failed-next = { $how ->
+    [not_seen] The adapter at { $outlet } is not among those that were counted
+   *[other] The test at { $outlet } failed
+}. Next for it: { $step }
     .short = Next: { $step }
-failed-nothing-left = The test at { $outlet } failed, and every change and check that this list knows for it was made or given up. Show the report to somebody with a meter for coax, or serve this room with another cable.
+failed-nothing-left = { $how ->
+    [not_seen] The adapter at { $outlet } is not among those that were counted
+   *[other] The test at { $outlet } failed
+}, and every change and check that this list knows for it was made or given up. Show the report to somebody with a meter for coax, or serve this room with another cable.
     .short = Every change and check that this list knows for it was made or given up.
 failed-wish = At { $outlet } the test gives less than is wished, and no change was found that gives more. Wish less there, or lead a network cable to it.
     .short = The test gives less than is wished, and no change was found that gives more.

@@ -133,6 +133,12 @@ finding-filter-cuts-service = Signals pass { $filter } up to { $ends }, but { $s
     .do-head = Ask how high the service goes
     .source = { source-filter-sheet } Cable systems to 1218 and 1794 MHz: SCTE 153 2021, classes.
 
+finding-filter-may-hold-return = The label of { $filter } begins at { $begins }. A cable modem also sends, below that: at { $return }.
+    .why = Some filters hold back what a modem sends (its return path); most let it pass, and their label names what comes in alone.
+    .do = Check whether the internet over this cable works. If it does, the filter lets the modem send, and nothing needs to be done. If not, ask the provider for a filter that passes { $return } too.
+    .do-head = Check whether the internet works
+    .source = DOCSIS Radio Frequency Interface Specification: upstream 5 to 42 MHz in North America, higher elsewhere and in newer plans.
+
 finding-filter-label-unknown = It is not yet known which band is stopped by { $filter }.
     .why = Only a filter that stops { $band } keeps the room network in the house.
     .do = Read its label without unscrewing anything, and note what it says. “MoCA”, or a stop band up to { -band-top }, is what you hope for.
@@ -164,7 +170,7 @@ finding-shared-building = Other homes share this coax.
 ## Splitters
 
 finding-splitter-not-for-band = The label of { $part } says { $band }; the room network uses { $wanted }.
-    .why = Above what it is made for, it may cost little or much, and about one in five costs very much; the forecast allows for the whole range. Between two outputs any splitter costs more than its label says: the label counts from input to output.
+    .why = Above what it is made for, it may cost little or much, and about one in five costs very much. The forecast allows for the whole range: a room that it tells well all the same has that much to spare. Between two outputs any splitter costs more than its label says: the label counts from input to output.
     .why-head = What it costs above its band is not sure
     .do = { $tested ->
         [yes] Leave it while forecast and outlet test give what is wished. Swap it where one of them falls short: for a splitter that says MoCA or reaches { -band-top }, with as many outputs as you use.

@@ -20,9 +20,12 @@ report-key-forecast = forecast, eight tries in ten; the stroke is likely
 report-key-measured = measured
 report-key-after = likely after the work
 report-more-rooms = { $count ->
-    [one] One more room stands in the table of the forecast.
-   *[other] { $count } more rooms stand in the table of the forecast.
-}
+    [one] One more room stands
+   *[other] { $count } more rooms stand
+} { $alone ->
+    [yes] in the report
+   *[no] in the table of the forecast
+}.
 report-first-steps = { $left ->
     [0] What to do
    *[other] { $count ->
@@ -31,14 +34,19 @@ report-first-steps = { $left ->
     }
 }
 report-more-steps = { $count ->
-    [one] One more step follows in the work list.
-   *[other] { $count } more steps follow in the work list.
-}
+    [one] One more step follows
+   *[other] { $count } more steps follow
+} { $alone ->
+    [yes] in the report
+   *[no] in the work list
+}.
 report-gain-short = { $room } likely { $after }
 report-gain-short-beside = { $room } { $change }
 report-gains-short = Then: { $gains }.
 report-no-gain-short = No room gets faster by this alone.
 report-care = Take care.
+report-care-more-alone = All cautions with their reasons stand in the report.
+report-to-get = What to get
 report-care-more = All cautions with their reasons stand before the work list.
 report-map-whole = The whole wiring map
 report-map-now = The wiring as it is now
@@ -150,6 +158,13 @@ answer-when-done = When the whole work list is done, { $met } of { $asked } { $a
 } the speed wished for.
 answer-nothing-to-do = No change was found that is worth the work.
 answer-nothing-more = The changes that were worth the work are done; nothing more is worth it.
+# What keeps rooms from a figure
+lacking-all = What gets through, and what is worth doing, cannot be told for any room yet. It is not known { $why }.
+lacking-some = For { $rooms } nothing can be told yet: it is not known { $why }.
+lack-router = which outlet is at the router, where the network starts
+lack-outlet-near-router = which outlet a network cable from the router is to reach
+lack-feed = which cable leads to { $part }
+lack-outlet = which cable leads to { $room }
 
 # 2. The wiring map
 report-map = The wiring as it was found
@@ -266,7 +281,6 @@ done-adapters-open = The adapters are still to be bought and placed.
 
 # 9. Work list
 report-work = Work list, in order
-report-work-none = No change was found that is worth the work.
 report-work-failed = Where a test failed
 report-work-how = Do one change at a time. After each, check that TV and internet still work.
 report-step-number = Step { $number }:
@@ -335,10 +349,11 @@ unknown-field = { $field }: written by a newer version, and kept
 unknown-impossible = { $field }: it cannot be so, so nothing is worked out from it; it is kept as written
 matters-stake = Yes: knowing it may change what { $room } gets by up to { $rate }
 matters-hardly = Little: it hardly changes the forecast
-matters-failed = Yes: the test of { $rooms } failed, and it is on the way there
+matters-failed = Yes: in { $rooms } not all is as expected, and it is on the way there
 matters-weakest = Yes: on the way to the weakest room
 matters-way = Yes: on the way to { $rooms }
 matters-loose = Perhaps: it may be the missing link to a room
+matters-pass = Perhaps: if it does not stop the room network’s band, signals leave the house there
 matters-leak = Perhaps: if it is joined, signals leave the house there
 matters-echo = A little: its echo reaches the way to a room
 matters-little = Little: on no way between the router and a room

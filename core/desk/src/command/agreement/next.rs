@@ -1,6 +1,7 @@
 //! What comes next: the same steps in the same order, the same things to get, the same refusals; and that nothing is left
 //! is said by all or by none.
 
+use advice::verdict::Lacking;
 use guide::Screen;
 use guide::screen::{Block, RowEntry, RowsBlock};
 use phrase::Phrase;
@@ -216,11 +217,16 @@ fn of_list(said: &Said, steps: &[Value], refused: &[String]) -> Vec<String> {
         holds(&format!("the command does not refuse {refused:?}"), words.contains(refused));
     }
     let nothing = "No change was found that is worth the work.";
-    let is_nothing = steps.is_empty() && said.list.failed.is_empty();
+    let is_empty = steps.is_empty() && said.list.failed.is_empty();
+    // Where nothing can be told of any room, nobody says that there is nothing to do.
+    let lacking = Lacking::of(&said.survey);
+    let is_nothing = is_empty && !lacking.is_of_all();
+    let lack = lacking.phrase(&said.survey).filter(|_| is_empty).map(|lack| plain(&said.say(&lack)));
     for (who, text) in
         [("the command", &words), ("the report", &report), ("page one", &page_one), ("the screen", &work)]
     {
         holds(&format!("{who} on whether nothing is left"), text.contains(nothing) == is_nothing);
+        holds(&format!("{who} on what is missing"), lack.as_ref().is_none_or(|lack| text.contains(lack)));
     }
     if let Some(first) = steps.first() {
         let on_page_one = texts(&said.report, "ol.first-steps b").into_iter().next();

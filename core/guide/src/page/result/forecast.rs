@@ -3,15 +3,15 @@
 use ::house::naming;
 use ::house::record::{Asked, Reply};
 use advice::forecast::{Forecast, RoomForecast};
-use advice::verdict::{Together, Wished, answers, summary};
+use advice::verdict::{Lack, Lacking, Together, Wished, answers, summary};
 use phrase::{Arg, Phrase};
 
 use super::bars::{self, Bars};
 use super::{telling, unknowns, waiting};
 use crate::done::Done;
 use crate::error::Result;
-use crate::place::{Key, Move, Question, Round};
-use crate::question::{Onward, Open, onward, round_of_next};
+use crate::place::{Key, Move, Round};
+use crate::question::{Onward, Open, lacking, onward, round_of_next};
 use crate::screen::{PressWeight, RowEntry, RowMark, Screen, WordsRole};
 use crate::session::{Session, SurveySnapshot, Worked};
 use crate::view::{ScreenBuilder, shown};
@@ -73,7 +73,8 @@ fn rooms(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, forecas
         .map(|answer| {
             let head = naming::of_room(snapshot.survey, answer.room);
             let says = Phrase::new("forecast-no-outlet");
-            builder.row(None, &head, Some(&says), None).marked(RowMark::NotKnown)
+            let key = Key::Ask(lacking::question_for(snapshot, Lack::Outlet(answer.room.id)));
+            builder.row(Some(key), &head, Some(&says), None).marked(RowMark::NotKnown)
         })
         .collect();
     builder.rows(&Phrase::new("forecast-without"), rows);
@@ -126,9 +127,9 @@ fn presses(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, worke
     } else {
         PressWeight::Main
     };
-    if worked.forecast().bridge.is_none() {
-        let key = Key::Ask(Question::RouterAt);
-        builder.press(&key, &Phrase::new("forecast-say-router"), on);
+    let lacking = Lacking::of(snapshot.survey);
+    if lacking.is_of_all() {
+        lacking::presses(snapshot, builder, &lacking, on);
         builder.press(&Key::Findings, &Phrase::new("to-findings"), PressWeight::Other);
     } else {
         builder.press(&Key::Findings, &Phrase::new("to-findings"), on);

@@ -8,13 +8,14 @@ use facts::written_kind::WrittenKind;
 use house::record::{Asked, Named, OutcomeKind, Reply};
 use phrase::{Arg, Phrase};
 
+use super::written::Extent;
 use super::{ended, waiting, written};
 use crate::done::Done;
 use crate::error::Result;
 use crate::place::{Choice, Key, MAY_STAY_OUT, Move, Place};
 use crate::question::journey;
 use crate::screen::{Ability, FileAsked, PressWeight, RowEntry, RowMark, Screen, WordsRole};
-use crate::session::{Session, SurveySnapshot, folder_name, is_there, name_of, pack};
+use crate::session::{Pending, Session, SurveySnapshot, folder_name, is_there, name_of, pack};
 use crate::view::{ScreenBuilder, shown, stages};
 
 /// The most rooms that are named.
@@ -46,6 +47,11 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
         })
         .collect();
     builder.rows(&Phrase::new("handover-options"), rows);
+    let alone = is_one_page(snapshot.pending());
+    let says = if alone { "handover-one-page-alone" } else { "handover-one-page-whole" };
+    let row =
+        builder.row(Some(Key::OnePage), &Phrase::new("handover-one-page"), Some(&Phrase::new(says)), None);
+    builder.rows(&Phrase::new("handover-extent"), vec![row.switched(alone)]);
     if waiting::worked(snapshot, &mut builder).is_some() {
         left_open(snapshot, &mut builder);
         presses(snapshot, &mut builder);
@@ -102,8 +108,7 @@ fn left_open(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
         .count() as u64;
     // The rooms whose tests failed come first, by name.
     for failed in worked.list.failed.iter().take(ROOMS) {
-        let outlet = shown::outlet(snapshot.survey, failed.outlet);
-        let head = Phrase::new("left-failed").phrase("outlet", outlet);
+        let head = failed.head("left-failed", shown::outlet(snapshot.survey, failed.outlet));
         let next = failed.phrase(snapshot.survey, &worked.list).attribute("short");
         rows.push(builder.row(Some(Key::Test(failed.outlet)), &head, Some(&next), None).ticked(false));
     }
@@ -149,13 +154,22 @@ fn kind_of(answer: Asked) -> WrittenKind {
     if answer == stages::REPORT { WrittenKind::Report } else { WrittenKind::Packed }
 }
 
-/// Writes one of them.
+/// Whether the report is to be its first page alone.
+fn is_one_page(pending: &Pending) -> bool {
+    pending.written(&Key::OnePage).is_some_and(|told| !told.is_empty())
+}
+
+/// Writes one of them. One page alone is not the report that is handed over.
 fn give(session: &mut Session, answer: Asked, file: PathBuf, replace: bool) -> Result<Move> {
     #[expect(clippy::redundant_closure_for_method_calls, reason = "the method is of one lifetime")]
     let left_out = session.with_snapshot(|snapshot| snapshot.left_out())?;
     session.open_survey()?.file_there = None;
-    if answer == stages::REPORT {
-        written::report(session, &left_out, file, replace, |session| was_given(session, stages::REPORT))?;
+    let one_page = is_one_page(&session.open_survey()?.memory.pending);
+    if answer == stages::REPORT && one_page {
+        written::report(session, (&left_out, Extent::OnePage), file, replace, |_| Ok(()))?;
+    } else if answer == stages::REPORT {
+        let given = |session: &mut Session| was_given(session, stages::REPORT);
+        written::report(session, (&left_out, Extent::Whole), file, replace, given)?;
     } else {
         let options = PackOptions { left_out, replace };
         pack(session, options, file, |session| was_given(session, stages::FILE))?;
@@ -194,8 +208,12 @@ fn pressed(session: &mut Session, key: &Key) -> Result<Move> {
     if given_by(key).is_some() {
         session.tell(Phrase::new("handover-where"));
     }
-    let Key::Without(part) = key else { return Ok(Move::Stay) };
     let pending = &mut session.open_survey()?.memory.pending;
+    if *key == Key::OnePage {
+        let told = if is_one_page(pending) { String::new() } else { Key::OnePage.to_string() };
+        pending.write(key, told);
+    }
+    let Key::Without(part) = key else { return Ok(Move::Stay) };
     let mut picked: Vec<LeftOut> = pending.picked(&Key::LeaveOut).unwrap_or_default();
     if picked.contains(part) {
         picked.retain(|picked| picked != part);

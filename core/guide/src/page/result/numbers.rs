@@ -69,7 +69,7 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>, outlet: SubjectId, kind: TestK
     builder.screen
 }
 
-/// What was typed, as readings.
+/// What was typed, as readings; none where nothing was.
 fn measured(pending: &Pending, kind: TestKind) -> std::result::Result<Vec<ReadingKind>, Phrase> {
     let figure = |key: Key| {
         let quantity = kind.figures().into_iter().find(|(of, _)| *of == key).map(|(_, quantity)| quantity);
@@ -95,7 +95,7 @@ fn measured(pending: &Pending, kind: TestKind) -> std::result::Result<Vec<Readin
         _ => return Err(Phrase::new("test-both-powers")),
     }
     readings.extend(outlet_test_link::told(pending).map(|state| ReadingKind::Link { state }));
-    if readings.is_empty() { Err(Phrase::new("not-answered")) } else { Ok(readings) }
+    Ok(readings)
 }
 
 pub(crate) fn take(session: &mut Session, outlet: SubjectId, kind: TestKind, done: &Done) -> Result<Move> {
@@ -105,8 +105,12 @@ pub(crate) fn take(session: &mut Session, outlet: SubjectId, kind: TestKind, don
     }
     let behind = outlet_test_behind::told(&open.memory.pending, &open.survey, outlet);
     let readings = match measured(&open.memory.pending, kind) {
+        Ok(readings) if readings.is_empty() && behind.is_none() => {
+            session.tell(Phrase::new("not-answered"));
+            return Ok(Move::Stay);
+        }
         Ok(readings) => readings,
-        Err(_) if behind.is_some() => Vec::new(),
+        // What was typed and cannot be taken is never passed over for what was chosen beside it.
         Err(problem) => {
             session.tell(problem);
             return Ok(Move::Stay);

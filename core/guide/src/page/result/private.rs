@@ -70,7 +70,8 @@ fn filters(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
 
 fn filter_row(snapshot: &SurveySnapshot<'_>, builder: &ScreenBuilder<'_>, entry: &Part) -> RowEntry {
     let decided = entry_filter(snapshot.survey, entry.id);
-    let filtered = matches!(decided, EntryFilter::InPlace { .. });
+    let stops = |filter| snapshot.survey.parts.get(&filter).and_then(|part| part.rating.stops_moca());
+    let filtered = matches!(decided, EntryFilter::InPlace { filter } if stops(filter).is_some());
     let (id, asks) = match decided {
         EntryFilter::NotWanted(NotWanted::CutOff) => ("private-filter-cut-off", false),
         EntryFilter::NotWanted(NotWanted::Satellite) => ("private-filter-dish", false),
@@ -78,13 +79,17 @@ fn filter_row(snapshot: &SurveySnapshot<'_>, builder: &ScreenBuilder<'_>, entry:
         EntryFilter::NotWanted(NotWanted::AmplifierIsolates { .. } | NotWanted::PreamplifierOutside) => {
             ("private-filter-amplifier", false)
         }
+        EntryFilter::InPlace { filter } if stops(filter).is_none() => ("private-filter-unread", false),
         EntryFilter::InPlace { .. } => ("private-filter-in", false),
         EntryFilter::Wanted { against: Some(_), .. } => ("private-filter-waits", false),
         EntryFilter::Wanted { against: None, .. } | EntryFilter::Elsewhere => {
             ("private-filter-missing", true)
         }
     };
-    let key = asks.then_some(Key::Ask(Question::EntryFilter(entry.id)));
+    let key = match decided {
+        EntryFilter::InPlace { filter } if stops(filter).is_none() => Some(Key::Ask(Question::Label(filter))),
+        _ => asks.then_some(Key::Ask(Question::EntryFilter(entry.id))),
+    };
     let name = house::naming::of_part(snapshot.survey, entry);
     let row = builder.row(key, &name, Some(&Phrase::new(id)), None);
     if asks || filtered { row.ticked(!asks) } else { row }

@@ -89,6 +89,7 @@ fn matters(survey: &Survey, matters: &Matters) -> Phrase {
         Matters::OnWayTo(outlets) => Phrase::new("worth-way").with("rooms", names(survey, outlets)),
         Matters::MayBeMissingLink => Phrase::new("worth-loose"),
         Matters::MayLeak => Phrase::new("worth-leak"),
+        Matters::MayPass => Phrase::new("worth-pass"),
         Matters::Echo => Phrase::new("worth-echo"),
         Matters::Little => Phrase::new("worth-little"),
     }

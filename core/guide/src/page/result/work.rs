@@ -1,7 +1,7 @@
 //! The work list: one change at a time, in order, with what each is expected to gain, and what to buy.
 
 use advice::verdict::{answers_to_come, met};
-use advice::worklist::Step;
+use advice::worklist::{Step, nothing_to_do};
 use phrase::{Arg, Phrase};
 use telling::report::part_told;
 use telling::words::{ToldGain, told_gains};
@@ -88,9 +88,9 @@ fn lead(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, worked: 
         return;
     }
     if steps.is_empty() {
-        let done = !snapshot.survey.works.is_empty();
-        let id = if done { "work-nothing-left" } else { "work-nothing" };
-        builder.words(WordsRole::Lead, &Phrase::new(id));
+        for said in nothing_to_do(snapshot.survey) {
+            builder.words(WordsRole::Lead, &said);
+        }
         return;
     }
     let minutes = steps.iter().map(|step| step.effort.minutes).sum();

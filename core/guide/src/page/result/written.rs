@@ -10,18 +10,27 @@ use facts::store::Store;
 use facts::whole_file::{self, Existing, Readers};
 use facts::written_kind::WrittenKind;
 use phrase::{Arg, Phrase};
-use telling::report::{PICTURE_SIDE, Provenance, html_weighed};
+use telling::report::{PICTURE_SIDE, Provenance, html_weighed, one_page};
 use telling::words::error::InWords;
 
 use crate::error::{GuideError, Result, Trouble};
 use crate::place::Move;
 use crate::session::{After, Session, Standing, WorkKind, name_of};
 
+/// How much of the report is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Extent {
+    /// All of it.
+    Whole,
+    /// Its first page, to hang up or to take to the shop.
+    OnePage,
+}
+
 /// Sends the long work that writes the report, if what it tells is worked out; else says so and has it worked out. The file
 /// must not be there yet, unless it is to be replaced and is a report; nothing is left if it cannot be written. `then` is done in the session once it is there.
 pub(super) fn report(
     session: &mut Session,
-    out: &BTreeSet<LeftOut>,
+    (out, extent): (&BTreeSet<LeftOut>, Extent),
     file: PathBuf,
     replace: bool,
     then: fn(&mut Session) -> Result<()>,
@@ -61,7 +70,7 @@ pub(super) fn report(
         survey.photos.clear();
     }
     let (folder, author) = (open.store.folder().to_owned(), open.store.author());
-    let with_photos = !out.contains(&LeftOut::Photos);
+    let with_photos = extent == Extent::Whole && !out.contains(&LeftOut::Photos);
     let language = session.shared_language();
     let photos = if with_photos { survey.photos.len() as u64 } else { 0 };
     let existing = if replace { Existing::IsReplaced } else { Existing::Stays };
@@ -76,14 +85,21 @@ pub(super) fn report(
             provenance = provenance
                 .with_pictures(&survey, |photo| if work.goes_on(0.0) { picture(photo) } else { None });
         }
-        let page = html_weighed(&survey, (&worked.list, &worked.stakes), provenance, &language);
+        let page = match extent {
+            Extent::Whole => html_weighed(&survey, (&worked.list, &worked.stakes), provenance, &language),
+            Extent::OnePage => one_page(&survey, &worked.list, provenance, &language),
+        };
         if !work.goes_on(TOLD) {
             return Err(Trouble::Stopped.into());
         }
         let written = whole_file::write(&file, page.as_bytes(), existing, Readers::Usual);
         Ok(After::new(move |session| {
             written.map_err(|error| GuideError::of_file(&file, &error))?;
-            let done = Phrase::new("handover-report-written").text("file", name_of(&file));
+            let id = match extent {
+                Extent::Whole => "handover-report-written",
+                Extent::OnePage => "handover-one-page-written",
+            };
+            let done = Phrase::new(id).text("file", name_of(&file));
             session.tell_done(done.with("photos", Arg::Count(photos)));
             then(session)?;
             Ok(Move::Stay)

@@ -2,7 +2,7 @@
 
 use facts::fact::SubjectId;
 use house::record::{Asked, Reply, Room, Wish, field};
-use phrase::Phrase;
+use phrase::{Arg, Phrase};
 
 use crate::number::Quantity;
 use crate::place::{Key, Question, choices};
@@ -46,9 +46,11 @@ impl WishAnswer {
     ) {
         let wish = wish_of(snapshot, room);
         let asked = snapshot.survey.answer(room, Asked::Wish).is_some();
-        let now = Self::ALL.iter().find(|of| of.wish() == wish && (wish.is_some() || asked));
+        let is_unsure = snapshot.survey.reply(room, Asked::Wish) == Some(Reply::Unsure);
+        let stands = |of: &&Self| of.wish() == wish && (wish.is_some() || asked);
+        let now = Self::ALL.iter().filter(stands).find(|of| !is_unsure || **of == Self::Unsure);
         let offer = |wish: &Self| match wish {
-            Self::Unsure => Offer::unsure(wish),
+            Self::Unsure => Offer::unsure(wish).about(taken_if_unsure()),
             wish => Offer::new(wish, Phrase::new(format!("wish-{}", wish.word()))),
         };
         let name = Question::Wish(room).phrase(snapshot);
@@ -67,6 +69,15 @@ impl WishAnswer {
             Some(wish) => answer.says(room, field::room::WISH, &wish),
             None => answer.clears(room, field::room::WISH),
         }
+    }
+}
+
+/// What is taken where nobody knows what to wish for.
+fn taken_if_unsure() -> Phrase {
+    let phrase = Phrase::new("wish-unsure-taken");
+    match WishAnswer::Unsure.wish() {
+        Some(wish) => phrase.with("down", Arg::Rate(wish.down_mbps)).with("up", Arg::Rate(wish.up_mbps)),
+        None => phrase,
     }
 }
 
@@ -108,7 +119,7 @@ impl WishForAll {
 
     pub(in crate::question) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
         let offer = |wish: &Self| match wish {
-            Self::Unsure => Offer::unsure(wish),
+            Self::Unsure => Offer::unsure(wish).about(taken_if_unsure()),
             wish => Offer::new(wish, Phrase::new(format!("wish-{}", wish.word()))),
         };
         let offers = Self::ALL.iter().map(offer).collect();
