@@ -42,7 +42,7 @@ free-did-write =
 
 # --- finding a part
 free-find = Find by tag, kind, room or place
-    .hint = for example: S2, or Office
+    .hint = for example: S2, or Office; left empty, all are shown
 free-find-none = Nothing fits. Write less, or clear it to see all.
 free-parts-none = No part was found yet.
 free-parts-rows = By tag

@@ -204,7 +204,10 @@ finding-splitter-for-satellite = Made for satellite signals too, by its label: {
 
 finding-label-doubtful = The label of { $part } could be read in more than one way: “{ $label }”.
     .why = The forecast rests on it.
-    .do = Look at the label once more and type what it says.
+    .do = { $any ->
+        [yes] It was taken as: { $read }. Where that is right, nothing is to be done; where it is not, look at the label once more and type what it says, or those figures by themselves.
+       *[no] Look at the label once more and type what it says, or the figures on it by themselves.
+    }
     .source = { source-survey }
 
 finding-splitter-needless = Only one output of { $part } is used.
