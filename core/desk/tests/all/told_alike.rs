@@ -54,7 +54,7 @@ length = "12.5 m paced"
 connectors = "compression"
 
 [[part]]
-tag = "O2"
+tag = "O1"
 kind = "outlet"
 room = "Office"
 plugged = ["modem"]
@@ -66,7 +66,7 @@ length = "12.5 m paced"
 connectors = "compression"
 
 [[part]]
-tag = "O1"
+tag = "O2"
 kind = "outlet"
 room = "Living room"
 plugged = ["tv"]
