@@ -177,7 +177,7 @@ impl Unexplained {
     ) -> Option<Vec<f64>> {
         let (here, there) = (way_to_place(survey, place), way_to_place(survey, known));
         let misses = |at: LostAt| f64::from(here.contains(&at)) - f64::from(there.contains(&at));
-        if self.suspects.iter().all(|(at, _)| misses(*at) == 0.0) {
+        if self.suspects.iter().all(|(at, _)| here.contains(at) == there.contains(at)) {
             return None;
         }
         let key = self.key();

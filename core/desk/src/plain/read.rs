@@ -103,14 +103,17 @@ fn is_path(line: &str) -> bool {
 
 /// Whether a line is a word or mark that does something on another screen than this: it is no text to be written.
 fn is_an_act_elsewhere(line: &str, marked: &Marked) -> bool {
-    let is_mark = marked.lettered
-        && line.len() <= 3
-        && line.starts_with(|sign: char| sign.is_ascii_lowercase())
+    let is_list = |sign: char| LISTS.contains(&sign) || marked.lettered && sign.is_ascii_lowercase();
+    let is_mark = line.len() <= 3
+        && line.starts_with(is_list)
         && line
             .get(1..)
             .is_some_and(|number| !number.is_empty() && number.bytes().all(|b| b.is_ascii_digit()));
     is_mark || is_name(line) && ACTS.contains(&line)
 }
+
+/// The letters of the lists of the whole job.
+const LISTS: [char; 4] = ['a', 'b', 'c', 'd'];
 
 /// Words that lead or act on many screens; a room or a tag that is called so is written as `name = …`.
 const ACTS: [&str; 24] = [
