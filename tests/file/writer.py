@@ -4,8 +4,9 @@
 Written from docs/file.md alone, with the standard library only: every field, every word that a field may say, every question
 and every reply, a photo, notes, something removed, something forgotten, a disagreement, members of a later release. The ids and
 times are always the same, so the same files come out again.
-With a fourth word it says the questions too that came after the first kept files.
-Usage: writer.py FORMAT FILE.lwk FILE.json [later]
+With a fourth word it says the questions too that came after the first kept files; with "guesses" those too that came after
+the files kept then.
+Usage: writer.py FORMAT FILE.lwk FILE.json [later | guesses]
 """
 import hashlib
 import json
@@ -15,6 +16,7 @@ import zipfile
 
 FORMAT, FILE, TOLD = int(sys.argv[1]), sys.argv[2], sys.argv[3]
 LATER = len(sys.argv) > 4
+GUESSES = sys.argv[4:] == ["guesses"]
 SPACE = uuid.UUID("6f1c5f0e-2b1e-5a52-8d39-3c1f0a4f7d11")
 PICTURE = open("core/facts/tests/pictures/grey.jpg", "rb").read()
 STARTED_MS = 1_790_000_000_000
@@ -78,6 +80,8 @@ for shared, ownership in [(True, "rented"), (False, "own")]:
 for version in VERSIONS:
     facts.say(survey, "network", {"version": version})
 facts.say(survey, "network", {"ethernet_mbps": 2500, "version": "2.5"})
+if GUESSES:
+    facts.say(survey, "network", {"ethernet_mbps": 2500, "owned": 2, "version": "2.5"})
 facts.say(named("author 1"), "name", "The first")
 facts.say(named("author 2"), "name", "The second")
 
@@ -201,6 +205,8 @@ QUESTIONS = {
 # What came after the first kept files.
 if LATER:
     QUESTIONS["ports"] = ["yes", "unsure"]
+if GUESSES:
+    QUESTIONS["fed-by"] = ["unsure", "guessed", "yes"]
 OF = {"modem-age": services["cable_internet"], "drops-out": services["cable_internet"], "wish": office, "joined": entry,
       "ground-block": entry, "entry-filter": entry, "label": splitter, "label-read": splitter, "legs": splitter,
       "by-pass": amplifier, "powered": amplifier, "cable": runs[4], "length": runs[4], "plugged": outlet, "fed-by": tap}

@@ -19,10 +19,11 @@
 //! # }
 //! ```
 //!
-//! From below upwards: `forecast` (rates), `level` (levels of the other services), `verdict` (what readings say, and whether
+//! From below upwards: `forecast` (rates), `adapters` (how many there are, and where each goes), `level` (levels of the other services), `verdict` (what readings say, and whether
 //! a room gets what it wishes), `finding` (what is wrong), `suspect` (what is most likely at fault where a test failed),
 //! `unknown` (what is left open), `worklist` (what to do), `kept` (all of it as bytes, to be found again).
 
+pub mod adapters;
 mod beside;
 mod entry_filter;
 mod error;

@@ -238,6 +238,15 @@ impl Search<'_> {
         let on_way = self.ways.through(part.id).is_some();
         let matters = if on_way { Matters::Echo } else { Matters::Little };
         let place = naming::of_part(self.survey, part);
+        let guessed: Vec<_> = (1..=part.outputs())
+            .flat_map(|port| self.survey.wiring.on_port(part.id, port))
+            .filter(|child| self.survey.is_feed_guessed(*child))
+            .map(|child| Arg::Phrase(Box::new(naming::part(self.survey, child))))
+            .collect();
+        if !guessed.is_empty() {
+            let what = Phrase::new("unknown-order").with("outlets", Arg::Several(guessed));
+            self.add(part.id, place.clone(), what, Matters::Little);
+        }
         if unseen > 0 {
             let what = Phrase::new("unknown-end").with("ports", Arg::Count(unseen as u64));
             self.add(part.id, place.clone(), what, matters);

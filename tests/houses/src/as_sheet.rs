@@ -117,7 +117,8 @@ impl Sheet<'_> {
         let port =
             |mbps: Option<u32>| mbps.map(|mbps| format!("ethernet = {}", unit(f64::from(mbps), "Mb/s")));
         let version = format!("version = {}", quoted(&network.version));
-        let network = inline(std::iter::once(version).chain(port(network.ethernet_mbps)));
+        let owned = network.owned.map(|owned| format!("owned = {owned}"));
+        let network = inline(std::iter::once(version).chain(port(network.ethernet_mbps)).chain(owned));
         self.text.push_str("[survey]\n");
         self.fields(&[("internet", internet), ("building", building), ("network", Some(network))]);
     }

@@ -1,5 +1,6 @@
 //! What to take care of before hands go to the wiring.
 
+use house::record::{Asked, Reply, Survey};
 use phrase::Phrase;
 
 /// A usual caution of the trade. Local code and licensed practice go first.
@@ -69,5 +70,13 @@ impl Caution {
             Self::Blade => "caution-blade",
             Self::MainsNear => "caution-mains-near",
         })
+    }
+
+    /// Whether a house leaves open what this caution asks. Who depends on the wiring was asked of the house: where nobody
+    /// does, and no other home hangs on it, the caution has its answer and is not repeated at each step.
+    pub fn is_open_in(self, survey: &Survey) -> bool {
+        let shared = survey.building.is_some_and(|building| building.shared);
+        let nobody = || survey.replies(survey.id, Asked::Depends) == [Reply::Nothing];
+        self != Self::WhoDependsOnIt || shared || !nobody()
     }
 }

@@ -172,6 +172,11 @@ impl Finding {
         if self.others.is_some() { cautions::LOOK } else { self.kind.cautions() }
     }
 
+    /// Those of them that this house leaves open.
+    pub fn cautions_in(&self, survey: &Survey) -> Vec<Caution> {
+        self.cautions().iter().copied().filter(|caution| caution.is_open_in(survey)).collect()
+    }
+
     /// Marks it where what it bids to unscrew carries another home's signal. What is decided of an entry filter says so
     /// itself, and a cap goes on an output that is free.
     fn beside_other_homes(self, survey: &Survey) -> Self {

@@ -6,6 +6,7 @@ use house::record::{Asked, Reading, ReadingKind, Reply, Service, ServiceKind, Su
 
 use super::fault::hears_others;
 use super::tells::is_from_before;
+use crate::adapters::adapters_owned;
 use crate::forecast::{Node, nodes_of};
 
 /// Where the number of members that an adapter sees stands.
@@ -56,11 +57,13 @@ impl NodesTold {
             ours.iter().filter(|node| is_there(survey, node)).map(|node| node.outlet).collect();
         let known = ours.len() + provider_nodes(survey, head).0;
         let seen = usize::try_from(seen).unwrap_or(usize::MAX);
+        // Of those that somebody has, as many as there are can be there.
+        let there = adapters_owned(survey).map_or(placed.len(), |owned| placed.len().min(owned));
         let beside = match () {
             () if seen > known && are_theirs_counted(survey, head) => NodesBeside::More,
             () if seen > known => NodesBeside::MoreWithProvider,
-            () if seen <= 1 && placed.len() >= 2 && placed.contains(&outlet) => NodesBeside::Alone,
-            () if seen < placed.len() => NodesBeside::Fewer,
+            () if seen <= 1 && there >= 2 && placed.contains(&outlet) => NodesBeside::Alone,
+            () if seen < there => NodesBeside::Fewer,
             () if seen < known => NodesBeside::FewerToCome,
             () => NodesBeside::AsMany,
         };
@@ -71,7 +74,7 @@ impl NodesTold {
             }
             _ => Vec::new(),
         };
-        Some(Self { outlet, seen, known, there: placed.len(), beside, missing })
+        Some(Self { outlet, seen, known, there, beside, missing })
     }
 
     /// Whether the adapter at an outlet must be one that is missing: it sees nobody itself, or no more may be missing than are.

@@ -1,6 +1,6 @@
 //! What to take care of at each change.
 
-use house::record::{ChangeKind, OutletCheck};
+use house::record::{ChangeKind, OutletCheck, Survey};
 
 use crate::finding::{Caution, cautions};
 
@@ -30,4 +30,9 @@ pub fn cautions_of(change: ChangeKind) -> &'static [Caution] {
         ChangeKind::LookAtRun { .. } => cautions::CABLE,
         ChangeKind::CheckAtOutlet { .. } => cautions::LOOK,
     }
+}
+
+/// Those of them that a house leaves open.
+pub fn cautions_in(change: ChangeKind, survey: &Survey) -> Vec<Caution> {
+    cautions_of(change).iter().copied().filter(|caution| caution.is_open_in(survey)).collect()
 }

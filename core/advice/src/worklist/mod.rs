@@ -10,7 +10,6 @@
 //! minutes in `effort.rs`; its words with `.why`, `.how`, `.check` and `.back` in telling's `changes.ftl`; and in
 //! `tests/houses/src/change_cases.rs` one house where it must be and one where it must not.
 
-mod adapters;
 mod care;
 mod checks;
 mod effect;
@@ -32,11 +31,7 @@ mod step;
 mod to_buy;
 mod watch;
 
-pub use adapters::{
-    AdapterToCome, adapters_to_come, adapters_to_get, are_adapters_placed, are_adapters_planned,
-    has_no_adapters,
-};
-pub use care::cautions_of;
+pub use care::{cautions_in, cautions_of};
 pub use effect::applied;
 pub use effort::{Effort, PartNeeded, effort};
 pub use gain::{Gain, RoomRates};
@@ -46,5 +41,6 @@ pub use nothing::nothing_to_do;
 pub use order::{Options, worklist, worklist_watched};
 pub use refusal::Refusal;
 pub use services::refusal;
+pub use shopping::adapters_to_get;
 pub use stake::{Stake, at_stake, stakes};
 pub use step::Step;

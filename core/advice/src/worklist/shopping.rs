@@ -1,11 +1,11 @@
 //! Everything to buy for a whole work list.
 
 use house::record::Survey;
-use phrase::Arg;
+use phrase::{Arg, Phrase};
 
-use super::adapters::adapters_to_get;
 use super::effort::PartNeeded;
 use super::list::WorkList;
+use crate::adapters::{adapters_missing, adapters_to_come};
 
 impl WorkList {
     /// What all steps need, by specification, and the adapters where there are none yet: equal things counted together,
@@ -49,4 +49,25 @@ fn join(listed: &mut PartNeeded, needed: &PartNeeded) {
         }
         None => listed.count += needed.count,
     }
+}
+
+/// The adapters to get beyond those that there are, by specification: the router's is taken from those first.
+pub fn adapters_to_get(survey: &Survey) -> Vec<PartNeeded> {
+    let missing = adapters_missing(survey);
+    let needed = adapters_to_come(survey);
+    let there = needed.len().saturating_sub(missing);
+    let mut list: Vec<PartNeeded> = Vec::new();
+    for to_come in needed.into_iter().skip(there) {
+        let adapter = to_come.outlet.and_then(|outlet| survey.parts.get(&outlet)?.adapter.as_ref());
+        let version = survey.version_of(adapter);
+        let port = survey.port_of(adapter).mbps;
+        let what = Phrase::new("need-adapter")
+            .text("version", version)
+            .with("port", Arg::RateAsRead(f64::from(port)));
+        match list.iter_mut().find(|listed| listed.what == what) {
+            Some(listed) => listed.count += 1,
+            None => list.push(PartNeeded { what, count: 1 }),
+        }
+    }
+    list
 }

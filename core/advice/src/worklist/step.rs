@@ -4,7 +4,7 @@ use house::naming;
 use house::record::{ChangeKind, PartKind, Plugged, Survey};
 use phrase::{Arg, Phrase};
 
-use super::care::cautions_of;
+use super::care::cautions_in;
 use super::effort::Effort;
 use super::gain::Gain;
 use crate::finding::Caution;
@@ -38,7 +38,7 @@ impl Step {
     /// What to take care of, most important first; next to the entry that the street's side stays closed, too, and beside a
     /// fibre box that the fibre stays in.
     pub fn cautions(&self) -> Vec<Caution> {
-        let mut cautions = cautions_of(self.change).to_vec();
+        let mut cautions = cautions_in(self.change, &self.before);
         let at = self.change.at();
         let plugged = self.before.parts.get(&at).and_then(|part| part.plugged.as_ref());
         if plugged.is_some_and(|plugged| plugged.contains(&Plugged::FibreBox)) {

@@ -7,7 +7,7 @@ use advice::finding::Caution;
 use advice::forecast::{Options as Draws, nodes_of};
 use advice::level;
 use advice::worklist::{Options, Step, WorkList, worklist};
-use house::record::{CableKind, ChangeKind, Plugged, Sharing, Survey};
+use house::record::{Asked, Building, CableKind, ChangeKind, Ownership, Plugged, Reply, Sharing, Survey};
 use houses::change_cases::{FAR, cases, house as far_house};
 use houses::{House, part_id};
 use phrase::Arg;
@@ -253,4 +253,26 @@ fn a_room_served_from_nearby_counts_its_own_wish() {
     assert_eq!(after.wish_at(outlet).map(|wish| wish.down_mbps), Some(500.0));
     let before = level::levels(&survey, &level::Options::default()).expect("sound");
     assert!(!before.outlets.is_empty());
+}
+
+/// Who depends on the wiring is asked of the house: where nobody does, no step asks it again; another home's people were not
+/// asked.
+#[test]
+fn who_depends_on_it_stands_at_a_step_only_where_that_is_open() {
+    let told = |replies: Option<&[Reply]>, shared: bool| {
+        let case = cases().into_iter().find(|case| case.name == "swap-splitter").expect("a splitter");
+        let mut survey = case.there.survey();
+        let building = Building { ownership: Ownership::Own, shared };
+        survey.building = Some(building);
+        let edit = replies.map(|replies| Asked::Depends.set_all(survey.id, replies));
+        survey.asked.extend(edit.map(|edit| ((survey.id, Asked::Depends), edit.value)));
+        let steps = list(&survey).steps;
+        let step = steps.iter().find(|step| name(step) == "swap-splitter").expect("it is swapped");
+        step.cautions().contains(&Caution::WhoDependsOnIt)
+    };
+    assert!(told(None, false), "nobody was asked");
+    assert!(told(Some(&[Reply::Unsure]), false));
+    assert!(told(Some(&[Reply::Phone]), false));
+    assert!(!told(Some(&[Reply::Nothing]), false));
+    assert!(told(Some(&[Reply::Nothing]), true));
 }

@@ -1,5 +1,6 @@
 //! The checks of `advice`, in one binary.
 
+mod adapters;
 mod at_ceiling;
 mod bad_connectors;
 mod by_pass;

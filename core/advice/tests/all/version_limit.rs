@@ -62,7 +62,7 @@ fn a_port_that_nobody_stated_is_not_stated_and_what_lies_behind_caps_it() {
     part.adapter = Some(Adapter { version: Some("2.5".into()), ethernet_mbps: None, bridge: false });
     assert_eq!(node(&survey), (2500.0, PortKnown::Usual));
     // What the plan says of the ports holds for an adapter that names only its version.
-    survey.network = NetworkPlan { version: "2.0".into(), ethernet_mbps: Some(1000) };
+    survey.network = NetworkPlan { version: "2.0".into(), ethernet_mbps: Some(1000), owned: None };
     assert_eq!(node(&survey), (1000.0, PortKnown::Stated));
     let part = survey.parts.get_mut(&office).expect("there");
     part.behind_adapter = Some(BehindAdapter { pieces: vec![NetworkPiece::Switch], mbps: Some(100) });

@@ -94,7 +94,7 @@ pub fn as_json(context: &Context, survey: &Survey, found: &[Finding]) -> Vec<Fin
         why: context.say(&finding.why()),
         to_do: context.say(&finding.todo()),
         source: context.say(&finding.source()),
-        cautions: finding.cautions().iter().map(|caution| context.say(&caution.phrase())).collect(),
+        cautions: finding.cautions_in(survey).iter().map(|caution| context.say(&caution.phrase())).collect(),
     };
     found.iter().map(one).collect()
 }

@@ -72,7 +72,7 @@ pub fn run(
     let made = Phrase::new("desk-report-made").text("report", &report);
     let left_out = left_out.iter().map(|what| what.word()).collect();
     context.answer(&ReportJson { report, left_out, one_page: extent == Extent::OnePage }, |page| {
-        page.paragraph(0, &context.say(&made))
+        page.paragraph(0, &context.say(&made));
     })
 }
 

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use advice::adapters::{AdapterToCome, adapters_to_come, are_adapters_to_place};
 use advice::finding::Caution;
 use advice::level::{self, BandChange, LevelTold, MovedOut, OutletChange};
 use advice::verdict::Lacking;
@@ -55,7 +56,8 @@ pub fn tell(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page
     }
     tell_when_done(context, list, page);
     tell_services_when_done(context, survey, list, page);
-    tell_shopping(context, list, page);
+    tell_shopping(context, survey, list, page);
+    tell_adapters(context, list, page);
     if !list.refused.is_empty() {
         page.heading(&context.word("desk-refused"));
         for (change, refusal) in &list.refused {
@@ -168,21 +170,36 @@ fn tell_services_when_done(context: &Context, survey: &Survey, list: &WorkList, 
 }
 
 /// Everything to buy, in words.
-fn shopping(context: &Context, list: &WorkList) -> Vec<(String, u64)> {
-    list.shopping(&list.house_when_done)
-        .iter()
-        .map(|needed| (context.say(&needed.what), needed.count))
-        .collect()
+fn shopping(context: &Context, survey: &Survey, list: &WorkList) -> Vec<(String, u64)> {
+    list.shopping(survey).iter().map(|needed| (context.say(&needed.what), needed.count)).collect()
 }
 
-fn tell_shopping(context: &Context, list: &WorkList, page: &mut Page) {
-    let items = shopping(context, list);
+fn tell_shopping(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page) {
+    let items = shopping(context, survey, list);
     if items.is_empty() {
         return;
     }
     page.heading(&context.word("desk-shopping"));
     let rows: Vec<_> = items.into_iter().map(|(what, count)| (count.to_string(), what)).collect();
     page.rows(0, &rows);
+}
+
+/// Where each adapter goes, in words, once the cables are done.
+fn tell_adapters(context: &Context, list: &WorkList, page: &mut Page) {
+    let house = &list.house_when_done;
+    if !are_adapters_to_place(house) {
+        return;
+    }
+    page.heading(&context.word("adapters-to-place"));
+    for adapter in adapters_to_come(house) {
+        page.item(0, &adapter_in_words(context, house, &adapter));
+    }
+}
+
+fn adapter_in_words(context: &Context, house: &Survey, adapter: &AdapterToCome) -> String {
+    let sharing = adapter.sharing().map(|sharing| format!(" {}", context.say(&sharing))).unwrap_or_default();
+    let told = Phrase::new("desk-adapter").phrase("place", adapter.place(house)).phrase("how", adapter.how());
+    format!("{}{sharing}", context.say(&told))
 }
 
 /// A work list as JSON.
@@ -193,6 +210,7 @@ pub struct WorkListJson {
     failed: Vec<FailedJson>,
     lacking: Vec<LackingJson>,
     shopping: Vec<NeededJson>,
+    adapters: Vec<AdapterJson>,
     refused: Vec<RefusedJson>,
     as_found: ForecastJson,
     when_done: ForecastJson,
@@ -233,6 +251,14 @@ struct FailedJson {
     outlet: PartJson,
     faults: Vec<&'static str>,
     next: Option<usize>,
+    what: String,
+}
+
+/// An adapter that is to be placed once the cables are done.
+#[derive(Serialize)]
+struct AdapterJson {
+    outlet: Option<PartJson>,
+    at_router: bool,
     what: String,
 }
 
@@ -331,10 +357,11 @@ pub fn as_json(context: &Context, survey: &Survey, list: &WorkList) -> WorkListJ
         cut_short: list.cut_short.map(CutShort::name),
         failed: list.failed.iter().map(|room| failed_as_json(context, survey, list, room)).collect(),
         lacking: lacking_as_json(context, survey),
-        shopping: shopping(context, list)
+        shopping: shopping(context, survey, list)
             .into_iter()
             .map(|(what, count)| NeededJson { what, count })
             .collect(),
+        adapters: adapters_as_json(context, list),
         refused: list.refused.iter().map(|(change, why)| refused(change, why.why(survey))).collect(),
         as_found: forecast::as_json(survey, &list.as_found, Of::AsFound),
         when_done: forecast::as_json(&list.house_when_done, &list.when_done, Of::ToCome),
@@ -362,6 +389,17 @@ fn failed_as_json(context: &Context, survey: &Survey, list: &WorkList, room: &Fa
         next: next.map(|place| place + 1),
         what: context.say(&room.phrase(survey, list)),
     }
+}
+
+fn adapters_as_json(context: &Context, list: &WorkList) -> Vec<AdapterJson> {
+    let house = &list.house_when_done;
+    let to_place = if are_adapters_to_place(house) { adapters_to_come(house) } else { Vec::new() };
+    let told = to_place.iter().map(|adapter| AdapterJson {
+        outlet: adapter.outlet.map(|outlet| part(house, outlet)),
+        at_router: adapter.at_router,
+        what: adapter_in_words(context, house, adapter),
+    });
+    told.collect()
 }
 
 fn lacking_as_json(context: &Context, survey: &Survey) -> Vec<LackingJson> {

@@ -8,7 +8,7 @@ use super::edits::id_of;
 use super::known::Known;
 use super::names::{moca_version, named};
 use super::problem::Place;
-use super::several::{both_ways, ethernet, notes};
+use super::several::{MOST_NODES, both_ways, ethernet, notes};
 use super::table::{Field, Section};
 use super::{part, reading, service};
 
@@ -69,8 +69,9 @@ fn read_about(section: &Section<'_>) -> About {
         let usual = NetworkPlan::default();
         let version = network.parse("version", moca_version).unwrap_or(usual.version);
         let ethernet_mbps = network.parse("ethernet", ethernet);
+        let owned = network.field("owned").and_then(|field| field.whole(0, MOST_NODES)).map(u32::from);
         network.finish();
-        Some(NetworkPlan { version, ethernet_mbps })
+        Some(NetworkPlan { version, ethernet_mbps, owned })
     });
     let about = About {
         name: section.text("name").map(str::to_owned),

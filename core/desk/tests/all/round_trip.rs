@@ -55,7 +55,7 @@ fn the_example_of_the_docs_is_taken_as_it_says() {
     assert_eq!(house.place.as_deref(), Some("nowhere"));
     assert_eq!(house.internet, Some(Internet { down_mbps: 1000.0, up_mbps: 50.0 }));
     assert_eq!(house.building, Some(Building { ownership: Ownership::Own, shared: false }));
-    assert_eq!(house.network, NetworkPlan { version: "2.5".into(), ethernet_mbps: Some(2500) });
+    assert_eq!(house.network, NetworkPlan { version: "2.5".into(), ethernet_mbps: Some(2500), owned: None });
     let mut notes = note_about(&house, house.id);
     notes.sort_unstable();
     assert_eq!(notes, ["Invented for docs/sheet.md.", "The attic was not looked at."]);
@@ -217,7 +217,10 @@ round_trip = "3.5 ms"
     assert_eq!(house.unread, []);
     assert_eq!(house.internet, Some(Internet { down_mbps: 300.0, up_mbps: 300.0 }));
     assert_eq!(house.building, Some(Building { ownership: Ownership::Rented, shared: true }));
-    assert_eq!(house.network, NetworkPlan { version: "2.0 bonded".into(), ethernet_mbps: Some(1000) });
+    assert_eq!(
+        house.network,
+        NetworkPlan { version: "2.0 bonded".into(), ethernet_mbps: Some(1000), owned: None }
+    );
     let service = house.services.values().next().unwrap();
     assert_eq!((service.kind, service.top_mhz), (ServiceKind::SatelliteTv, None));
     assert_eq!(note_about(&house, service.id), ["A dish on the roof."]);

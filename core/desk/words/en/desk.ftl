@@ -284,6 +284,7 @@ desk-worklist-count = { $count ->
     [one] One step, about { $minutes } minutes. Afterwards check that TV and internet still work.
    *[other] { $count } steps in order, about { $minutes } minutes in all. Do one at a time; after each, check that TV and internet still work.
 }
+desk-adapter = { $place }: { $how }
 desk-failed = Where a test failed
 desk-worklist-checks = { $count ->
     [one] No change was found that is worth the work before one check, about { $minutes } minutes.

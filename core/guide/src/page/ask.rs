@@ -50,7 +50,7 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>, question: &Question) -> Screen
         rest.into_iter().partition(|block| matches!(block, Block::Caution(_)));
     builder.screen.blocks.extend(cautions);
     builder.screen.blocks.extend(inputs);
-    if !is_answered_by_one_pick(&builder.screen) {
+    if !is_answered_by_one_pick(question, &builder.screen) {
         let (key, words) = way_on(snapshot, question);
         builder.press(&key, &Phrase::new(words), PressWeight::Main);
     }
@@ -78,7 +78,10 @@ fn way_on(snapshot: &SurveySnapshot<'_>, question: &Question) -> (Key, &'static 
 }
 
 /// Whether the screen takes one answer out of a few, and nothing else: then the choice itself leads on.
-fn is_answered_by_one_pick(screen: &Screen) -> bool {
+fn is_answered_by_one_pick(question: &Question, screen: &Screen) -> bool {
+    if matches!(question, Question::Outputs(_)) {
+        return false;
+    }
     let mut inputs = screen.blocks.iter().filter(|block| {
         matches!(block, Block::Choice(_) | Block::Writing(_) | Block::Number(_) | Block::Label(_))
     });
@@ -102,7 +105,12 @@ pub(crate) fn take(session: &mut Session, question: &Question, done: &Done) -> R
         Done::Press(key) => pressed(session, question, key),
         Done::Pick(..) => {
             open.memory.pending.keep(done);
-            let one = session.with_snapshot(|snapshot| is_answered_by_one_pick(&show(snapshot, question)))?;
+            if matches!((question, done), (Question::Outputs(_), Done::Pick(Key::PortHere(_), _))) {
+                // The next output stands open then.
+                open.memory.pending.pick(&Key::Unfolded, Vec::<Key>::new());
+            }
+            let one = session
+                .with_snapshot(|snapshot| is_answered_by_one_pick(question, &show(snapshot, question)))?;
             if one { answer(session, question) } else { Ok(Move::Stay) }
         }
         Done::Write(..) | Done::Measure(..) => {
@@ -152,7 +160,7 @@ fn pressed(session: &mut Session, question: &Question, key: &Key) -> Result<Move
             let place = match (question, key) {
                 (Question::Cable(run), Key::Marks) => Question::Marks(*run),
                 (Question::Wish(room), Key::OtherSpeed) => Question::WishOther(*room),
-                _ => return touched(session, key),
+                _ => return touched(session, question, key),
             };
             Ok(Move::Go(Place::Ask(place)))
         }
@@ -166,7 +174,11 @@ fn put_off(session: &mut Session, question: &Question) -> Result<Move> {
 }
 
 /// A touch on a label's figure: to correct it, or to take it where it was recognised. Another touch takes that back.
-fn touched(session: &mut Session, key: &Key) -> Result<Move> {
+fn touched(session: &mut Session, question: &Question, key: &Key) -> Result<Move> {
+    if matches!((question, key), (Question::Outputs(_), Key::PortHere(_) | Key::InOrder)) {
+        session.open_survey()?.memory.pending.pick(&Key::Unfolded, [key.clone()]);
+        return Ok(Move::Stay);
+    }
     let (list, figure) = match key {
         Key::Fix(figure) => (Key::Fixed, *figure),
         Key::Take(figure) => (Key::Taken, *figure),

@@ -223,6 +223,7 @@ keys! {
         ReturnHigh "return-high",
         Right "right",
         Role "role",
+        InOrder "in-order",
         InRoom "room",
         Rooms "rooms",
         Router "router",

@@ -94,7 +94,10 @@ pub(super) fn stands(snapshot: &SurveySnapshot<'_>, question: &Question) -> bool
             told(*part, Asked::ByPass)
                 || survey.parts.get(part).is_some_and(|part| part.rating.by_pass().is_some())
         }
-        Question::FedBy(part) => told(*part, Asked::FedBy) || !survey.wiring.loose().contains_key(part),
+        Question::FedBy(part) => {
+            survey.reply(*part, Asked::FedBy) == Some(Reply::Unsure)
+                || !survey.wiring.loose().contains_key(part)
+        }
         Question::EntryFilter(entry) => told(*entry, Asked::EntryFilter),
         Question::LeadsTo(part, port) => {
             survey.wiring.on_port(*part, *port).next().is_some()

@@ -2,12 +2,13 @@
 
 use advice::finding::Caution;
 use facts::fact::SubjectId;
+use house::naming;
 use house::record::{Asked, EntryKind, EntryState, Feed, FeedFrom, Is, PartKind, Reply, field};
 use phrase::Phrase;
 
 use super::answer::{Answer, Told, not_answered};
 use super::leads_to::{free_tag, jumper};
-use crate::place::{Key, Question, choices, replies};
+use crate::place::{Choice, Key, Question, choices, replies};
 use crate::session::{Pending, SurveySnapshot};
 use crate::view::{Offer, ScreenBuilder};
 
@@ -176,6 +177,38 @@ replies! {
     }
 }
 
+/// What was told of such a part.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum SeenTold {
+    /// Whether it is there.
+    Reply(SeenAnswer),
+    /// It is this one, which was found before and of which nobody knew what it is.
+    Is(SubjectId),
+}
+
+impl Choice for SeenTold {
+    fn key(&self) -> String {
+        match self {
+            Self::Reply(reply) => reply.key(),
+            Self::Is(part) => Key::Part(*part).to_string(),
+        }
+    }
+
+    fn of(key: &str) -> Option<Self> {
+        match Key::of(key) {
+            Some(Key::Part(part)) => Some(Self::Is(part)),
+            _ => SeenAnswer::of(key).map(Self::Reply),
+        }
+    }
+}
+
+/// Parts in the row behind an entry of which nobody knows what they are.
+fn unknown_behind(snapshot: &SurveySnapshot<'_>, entry: SubjectId) -> Vec<SubjectId> {
+    let is_unknown =
+        |id: &SubjectId| snapshot.survey.parts.get(id).is_some_and(|part| part.kind == PartKind::Unknown);
+    snapshot.survey.to_first_split(entry).into_iter().filter(is_unknown).collect()
+}
+
 /// A part that is asked about at an entry, and may be put in or taken out there.
 struct Sought {
     question: Question,
@@ -200,7 +233,7 @@ impl Sought {
     }
 }
 
-impl SeenAnswer {
+impl SeenTold {
     pub(super) fn draw_ground_block(
         snapshot: &SurveySnapshot<'_>,
         builder: &mut ScreenBuilder<'_>,
@@ -224,13 +257,19 @@ impl SeenAnswer {
     fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, sought: &Sought) {
         let there = behind(snapshot, sought.entry, sought.kind).is_some();
         let name = sought.question.name();
-        let asked = snapshot.survey.reply(sought.entry, sought.asked).and_then(Self::of_reply);
-        let now = if there { Some(Self::Yes) } else { asked };
-        let offer = |seen: &Self| match seen {
-            Self::Unsure => Offer::unsure(seen),
+        let asked = snapshot.survey.reply(sought.entry, sought.asked).and_then(SeenAnswer::of_reply);
+        let now = if there { Some(SeenAnswer::Yes) } else { asked }.map(Self::Reply);
+        let offer = |seen: &SeenAnswer| match seen {
+            SeenAnswer::Unsure => Offer::unsure(seen),
             seen => Offer::new(seen, Phrase::new(format!("{name}-{}", seen.word()))),
         };
-        let offers = Self::ALL.iter().map(offer).collect();
+        let mut offers: Vec<_> = SeenAnswer::ALL.iter().map(offer).collect();
+        let found = unknown_behind(snapshot, sought.entry).into_iter().map(|id| {
+            let words = Phrase::new("seen-is").phrase("part", naming::part(snapshot.survey, id));
+            Offer::new(&Self::Is(id), words)
+        });
+        // Beside the plain yes.
+        offers.splice(1..1, found);
         builder.choice(&Key::Seen, &sought.question.phrase(snapshot), false, offers, &now);
     }
 
@@ -248,12 +287,34 @@ impl SeenAnswer {
 
     fn answer(self, snapshot: &SurveySnapshot<'_>, sought: &Sought) -> Answer {
         let there = behind(snapshot, sought.entry, sought.kind);
-        let answer = Answer::new().asked(sought.entry, sought.asked, self.reply());
-        match (self, there) {
-            (Self::Yes, None) => put_in(snapshot, answer, sought.after, sought.kind),
-            (Self::Yes, Some(_)) | (Self::No | Self::Unsure, None) => answer,
-            (Self::No | Self::Unsure, Some(part)) => take_out(snapshot, answer, part),
+        let reply = match self {
+            Self::Reply(reply) => reply,
+            Self::Is(part) => return is_found(snapshot, sought, there, part),
+        };
+        let answer = Answer::new().asked(sought.entry, sought.asked, reply.reply());
+        match (reply, there) {
+            (SeenAnswer::Yes, None) => put_in(snapshot, answer, sought.after, sought.kind),
+            (SeenAnswer::Yes, Some(_)) | (SeenAnswer::No | SeenAnswer::Unsure, None) => answer,
+            (SeenAnswer::No | SeenAnswer::Unsure, Some(part)) => take_out(snapshot, answer, part),
         }
+    }
+}
+
+/// The part that is asked about is one that was found before: it takes the place of one that was only said to be there.
+fn is_found(
+    snapshot: &SurveySnapshot<'_>,
+    sought: &Sought,
+    there: Option<SubjectId>,
+    part: SubjectId,
+) -> Answer {
+    let answer = Answer::new().asked(sought.entry, sought.asked, Reply::Yes).says(
+        part,
+        field::part::KIND,
+        &sought.kind,
+    );
+    match there.and_then(|id| snapshot.survey.parts.get(&id)) {
+        Some(other) if other.id != part && other.label.is_none() => take_out(snapshot, answer, other.id),
+        _ => answer,
     }
 }
 

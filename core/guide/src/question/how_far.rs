@@ -12,18 +12,35 @@ use crate::session::SurveySnapshot;
 pub(crate) fn how_far(snapshot: &SurveySnapshot<'_>) -> HowFar {
     let questions = journey(snapshot);
     let now = round_now(&questions);
+    // What was worked out to change little needs no answer any more: it is settled, and the count does not shrink.
+    let is_little = |on_way: &&OnTheWay| {
+        let little = snapshot.memory.stakes.is_worth(&on_way.question) == Some(false);
+        now == Round::Worth && on_way.round == Round::Rest && !on_way.answered && little
+    };
     let counts = |on_way: &&OnTheWay| match now {
-        Round::Forecast | Round::Worth => on_way.round == now,
+        Round::Forecast | Round::Worth => on_way.round == now || is_little(on_way),
         Round::Rest => on_way.round != Round::Forecast,
     };
-    // An outlet that was named by its room is not asked for it.
-    let settled = |on_way: &&OnTheWay| on_way.answered && matches!(on_way.question, Question::RoomOf(_));
+    // An outlet that was named by its room is not asked for it; and what feeds a part that waits is mostly told with where
+    // the outputs lead that are still open.
+    let is_tracing = |on_way: &OnTheWay| {
+        let question = &on_way.question;
+        let traces = matches!(question, Question::WaysIn | Question::LeadsTo(..) | Question::Outputs(_));
+        traces && !on_way.answered
+    };
+    let is_traced_on = questions.iter().any(is_tracing);
+    let settled = |on_way: &&OnTheWay| match on_way.question {
+        Question::RoomOf(_) => on_way.answered,
+        Question::FedBy(_) => !on_way.answered && is_traced_on,
+        _ => false,
+    };
     let counted: Vec<_> = questions.iter().filter(counts).filter(|on_way| !settled(on_way)).collect();
     // The wishes of all rooms count as one: most people give them at once.
     let (wishes, others): (Vec<_>, Vec<_>) =
         counted.into_iter().partition(|on_way| matches!(on_way.question, Question::Wish(_)));
     let wished = usize::from(wishes.iter().all(|on_way| on_way.answered) && !wishes.is_empty());
     let of_wishes = usize::from(now == Round::Forecast);
+    let little = others.iter().filter(|on_way| is_little(on_way)).count();
     let done = others.iter().filter(|on_way| on_way.answered).count() + wished.min(of_wishes);
     let of = others.len() + of_wishes;
     let unsure =
@@ -35,9 +52,10 @@ pub(crate) fn how_far(snapshot: &SurveySnapshot<'_>) -> HowFar {
         .with("rounds", count(Round::ALL.len()))
         .with("done", count(done))
         .with("of", count(of))
+        .with("little", count(little))
         .with("unsure", count(unsure));
     let whole = |number: usize| u32::try_from(number).unwrap_or(u32::MAX);
-    HowFar { done: whole(done), of: whole(of), words: snapshot.language.say(&phrase) }
+    HowFar { done: whole(done + little), of: whole(of), words: snapshot.language.say(&phrase) }
 }
 
 /// The first round in which something is open; the last one if nothing is.

@@ -208,7 +208,7 @@ impl Way<'_, '_> {
             self.part(head);
         }
         for part in loose {
-            let told = self.told(part, Asked::FedBy);
+            let told = self.survey().reply(part, Asked::FedBy) == Some(Reply::Unsure);
             self.ask(Question::FedBy(part), told);
             self.part(part);
         }

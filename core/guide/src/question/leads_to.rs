@@ -5,12 +5,13 @@ use std::collections::BTreeSet;
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{
-    Feed, FeedFrom, Is, LengthKnown, LooseReason, Part, PartKind, PortEnd, Run, RunLength, Survey, field,
-    is_shared, reading_order,
+    Asked, Feed, FeedFrom, Is, LengthKnown, LooseReason, Part, PartKind, PortEnd, Reply, Run, RunLength,
+    Survey, field, is_shared, reading_order,
 };
 use phrase::Phrase;
 
 use super::answer::{Answer, Told, UNSURE, not_answered};
+use super::entry::behind;
 use super::house::cautions_of_tracing;
 use crate::place::{Choice, Key, Question, choices};
 use crate::session::{Pending, SurveySnapshot};
@@ -60,6 +61,8 @@ pub(super) enum LeadsToAnswer {
 choices! {
     /// What else a cable may lead to.
     LedTo {
+        /// A ground block.
+        GroundBlock "ground-block",
         /// A splitter.
         Splitter "splitter",
         /// A filter, screwed straight on.
@@ -87,6 +90,7 @@ impl LedTo {
 
     const fn kind(self) -> PartKind {
         match self {
+            Self::GroundBlock => PartKind::GroundBlock,
             Self::Splitter => PartKind::Splitter,
             // The filter that is screwed in line in a house is one against the room network, until its print says else.
             Self::Filter | Self::FilterBehindCable => PartKind::EntryFilter,
@@ -171,7 +175,8 @@ impl LeadsToAnswer {
         let about =
             |answer: Self| Offer::new(&answer, answer.phrase()).about(answer.phrase().attribute("about"));
         offers.push(Offer::new(&Self::Outlet, Self::Outlet.phrase()));
-        offers.extend(LedTo::ALL.iter().map(|led| about(Self::Part(*led))));
+        let may_be = |led: &&LedTo| **led != LedTo::GroundBlock || may_ground(snapshot, part);
+        offers.extend(LedTo::ALL.iter().filter(may_be).map(|led| about(Self::Part(*led))));
         offers.extend(others.into_iter().map(found));
         if may_end(survey, part) {
             offers.extend([PortEnd::Capped, PortEnd::Open].map(|end| about(Self::End(end))));
@@ -216,10 +221,25 @@ impl LeadsToAnswer {
         if child.is_some() && current(snapshot, part, port) == Some(self) {
             return Answer::new();
         }
+        self.answer_over(child, tags, snapshot, part, port)
+    }
+
+    /// The same where `child` is on the port, unless it has just been moved to another one.
+    pub(super) fn answer_over(
+        self,
+        child: Option<SubjectId>,
+        tags: &mut Tags<'_>,
+        snapshot: &SurveySnapshot<'_>,
+        part: SubjectId,
+        port: u8,
+    ) -> Answer {
         let (kind, room) = match self {
             Self::End(end) => return ends(snapshot, child, part, port, end),
             Self::Unsure => return ends(snapshot, child, part, port, PortEnd::LooseEnd),
-            Self::Loose(loose) => return join(cleared(snapshot, child, part, port), loose, part, port),
+            Self::Loose(loose) => {
+                let answer = join(cleared(snapshot, child, part, port), loose, part, port);
+                return no_guess(answer, snapshot, loose);
+            }
             Self::Room(room) => (PartKind::Outlet, Some(room)),
             Self::Outlet => (PartKind::Outlet, None),
             Self::Part(led) => (led.kind(), None),
@@ -230,6 +250,12 @@ impl LeadsToAnswer {
         {
             return Answer::new().with(field::part::ROOM.put(outlet.id, room.as_ref()));
         }
+        // A part of which nobody knew what it is stays the part that it is, once somebody does.
+        if let (Some(unknown), Self::Part(led)) =
+            (there.filter(|there| there.kind == PartKind::Unknown), self)
+        {
+            return turns_out(snapshot, unknown, led);
+        }
         let id = SubjectId::random();
         let mut answer =
             cleared(snapshot, child, part, port).is(id, Is::Part).says(id, field::part::KIND, &kind);
@@ -237,12 +263,38 @@ impl LeadsToAnswer {
         if let Some(room) = room {
             answer = answer.says(id, field::part::ROOM, &room);
         }
-        if self == Self::Part(LedTo::Filter) {
+        if matches!(self, Self::Part(LedTo::Filter | LedTo::GroundBlock)) {
             let (answer, run) = jumper(answer);
             let feed = Feed::From(FeedFrom { part, port, run: Some(run) });
             return answer.says(id, field::part::FEED, &feed);
         }
         join(answer, id, part, port)
+    }
+}
+
+impl LeadsToAnswer {
+    /// An outlet that waits for its feed, or a new one in a room, on a free port; and that outlet.
+    pub(super) fn outlet_on(
+        self,
+        tags: &mut Tags<'_>,
+        snapshot: &SurveySnapshot<'_>,
+        part: SubjectId,
+        port: u8,
+    ) -> (Answer, Option<SubjectId>) {
+        let answer = cleared(snapshot, None, part, port);
+        match self {
+            Self::Loose(outlet) => (join(answer, outlet, part, port), Some(outlet)),
+            Self::Room(room) => {
+                let outlet = SubjectId::random();
+                let answer = answer
+                    .is(outlet, Is::Part)
+                    .says(outlet, field::part::KIND, &PartKind::Outlet)
+                    .says(outlet, field::part::TAG, &tags.next(PartKind::Outlet))
+                    .says(outlet, field::part::ROOM, &room);
+                (join(answer, outlet, part, port), Some(outlet))
+            }
+            _ => (answer, None),
+        }
     }
 }
 
@@ -277,12 +329,27 @@ fn ends(
 }
 
 /// A port made free for what comes next: nothing hangs on it, and nobody says any more how it ends.
-fn cleared(snapshot: &SurveySnapshot<'_>, child: Option<SubjectId>, part: SubjectId, port: u8) -> Answer {
+pub(super) fn cleared(
+    snapshot: &SurveySnapshot<'_>,
+    child: Option<SubjectId>,
+    part: SubjectId,
+    port: u8,
+) -> Answer {
     let mut answer = clear(snapshot, Answer::new(), child);
     if snapshot.survey.parts.get(&part).is_some_and(|part| part.end(port).is_some()) {
         answer.edits.push(field::END.clear(part, port));
     }
     answer
+}
+
+/// Whether a ground block may come behind a part: on the way in from the outside, where none was found before.
+fn may_ground(snapshot: &SurveySnapshot<'_>, part: SubjectId) -> bool {
+    let survey = snapshot.survey;
+    let entry = survey.wiring.head_of(part);
+    let is_entry = survey.parts.get(&entry).is_some_and(|part| part.kind == PartKind::Entry);
+    let passes_on = survey.parts.get(&part).is_some_and(|part| part.outputs() == 1);
+    let in_row = part == entry || survey.to_first_split(entry).contains(&part);
+    is_entry && in_row && passes_on && behind(snapshot, entry, PartKind::GroundBlock).is_none()
 }
 
 /// Whether a port of a part may well have nothing on it; the chain at the entry goes on.
@@ -294,7 +361,10 @@ fn may_end(survey: &Survey, part: SubjectId) -> bool {
 }
 
 /// Parts that nobody has traced to a feed and that do not feed `part` themselves.
-fn loose<'a>(snapshot: &SurveySnapshot<'a>, part: SubjectId) -> impl Iterator<Item = SubjectId> + 'a {
+pub(super) fn loose<'a>(
+    snapshot: &SurveySnapshot<'a>,
+    part: SubjectId,
+) -> impl Iterator<Item = SubjectId> + 'a {
     let head = snapshot.survey.wiring.head_of(part);
     let loose = snapshot.survey.wiring.loose();
     let not_traced = move |id: &SubjectId| loose.get(id) == Some(&LooseReason::NotTraced) && *id != head;
@@ -314,6 +384,25 @@ pub(super) fn current(snapshot: &SurveySnapshot<'_>, part: SubjectId, port: u8) 
         });
     }
     survey.parts.get(&part)?.end(port).map(LeadsToAnswer::End)
+}
+
+/// A part of which nobody knew what it is turns out to be of a kind; what hangs on it stays there.
+fn turns_out(snapshot: &SurveySnapshot<'_>, part: &Part, led: LedTo) -> Answer {
+    let answer = Answer::new().says(part.id, field::part::KIND, &led.kind());
+    let run = snapshot.survey.wiring.feed(part.id).and_then(|feed| snapshot.survey.runs.get(&feed.run?));
+    match run.filter(|run| led == LedTo::Filter && run.length.is_none()) {
+        // Screwed straight on, it has no cable before it.
+        Some(run) => answer.says(run.id, field::run::LENGTH, &jumper_length()),
+        None => answer,
+    }
+}
+
+/// Somebody said what feeds an outlet: where that was guessed it is no guess any more.
+pub(super) fn no_guess(answer: Answer, snapshot: &SurveySnapshot<'_>, outlet: SubjectId) -> Answer {
+    match snapshot.survey.reply(outlet, Asked::FedBy) {
+        Some(Reply::Guessed) => answer.asked(outlet, Asked::FedBy, Reply::Yes),
+        _ => answer,
+    }
 }
 
 /// Feeds `child` from a port over a cable of which nothing is known yet.

@@ -23,10 +23,12 @@ mod leads_to;
 mod open;
 mod outlet;
 mod outputs;
+mod outputs_drawn;
 mod ports;
 mod round;
 pub(crate) mod router;
 mod same_as_last;
+mod some_order;
 mod split;
 mod standing;
 mod way_on;
@@ -62,8 +64,8 @@ impl Question {
             Self::WishOther(room) => house::WishOtherAnswer::draw(snapshot, builder, *room),
             Self::WaysIn => entry::WaysInAnswer::draw(snapshot, builder),
             Self::Joined(entry) => entry::JoinedAnswer::draw(snapshot, builder, *entry),
-            Self::GroundBlock(entry) => entry::SeenAnswer::draw_ground_block(snapshot, builder, *entry),
-            Self::EntryFilter(entry) => entry::SeenAnswer::draw_filter(snapshot, builder, *entry),
+            Self::GroundBlock(entry) => entry::SeenTold::draw_ground_block(snapshot, builder, *entry),
+            Self::EntryFilter(entry) => entry::SeenTold::draw_filter(snapshot, builder, *entry),
             Self::Label(part) => label::LabelAnswer::draw(snapshot, builder, *part),
             Self::LabelRead(part) => label::LabelReadAnswer::draw(snapshot, builder, *part),
             Self::Legs(part) => split::LegsAnswer::draw(snapshot, builder, *part),
@@ -123,9 +125,9 @@ impl Question {
             Self::WaysIn => Ok(entry::WaysInAnswer::read(pending)?.answer(snapshot)),
             Self::Joined(entry) => Ok(entry::JoinedAnswer::read(pending)?.answer(*entry)),
             Self::GroundBlock(entry) => {
-                Ok(entry::SeenAnswer::read(pending)?.answer_ground_block(snapshot, *entry))
+                Ok(entry::SeenTold::read(pending)?.answer_ground_block(snapshot, *entry))
             }
-            Self::EntryFilter(entry) => Ok(entry::SeenAnswer::read(pending)?.answer_filter(snapshot, *entry)),
+            Self::EntryFilter(entry) => Ok(entry::SeenTold::read(pending)?.answer_filter(snapshot, *entry)),
             Self::Label(part) => Ok(label::LabelAnswer::read(pending).answer(snapshot, *part)),
             Self::LabelRead(part) => {
                 Ok(label::LabelReadAnswer::read(pending, snapshot, *part)?.answer(snapshot, *part))

@@ -1,10 +1,12 @@
 //! What is open in a survey, and what a forecast made meanwhile takes for granted.
 
 use coax::estimates;
-use house::record::{Named, Reply};
+use house::naming;
+use house::record::{CableKind, Named, Part, Reply};
 use phrase::{Arg, Phrase};
 
 use super::journey::journey;
+use super::some_order;
 use crate::place::Question;
 use crate::session::SurveySnapshot;
 
@@ -16,6 +18,10 @@ pub(crate) struct Open {
     pub(crate) later: usize,
     /// How many were answered by "not sure".
     pub(crate) unsure: usize,
+    /// How many of the cables that are asked about are of a kind that somebody told.
+    of_known_kind: usize,
+    /// The parts of which the order of the outputs is a guess.
+    in_order: Vec<Phrase>,
 }
 
 impl Open {
@@ -27,7 +33,17 @@ impl Open {
         let (put_off, questions): (Vec<_>, Vec<_>) = open.partition(|question| later.contains(question));
         let is_unsure = |answer: &&serde_json::Value| answer.as_str() == Some(Reply::Unsure.name());
         let unsure = snapshot.survey.asked.values().filter(is_unsure).count();
-        Self { questions, later: put_off.len(), unsure }
+        let survey = snapshot.survey;
+        let guessed =
+            |part: &&Part| (1..=part.outputs()).any(|port| some_order::is_guessed(survey, part.id, port));
+        let in_order =
+            survey.parts.values().filter(guessed).map(|part| naming::of_part(survey, part)).collect();
+        let is_kind_known = |question: &&Question| match question {
+            Question::Cable(run) => survey.runs.get(run).is_some_and(|run| run.cable != CableKind::Unknown),
+            _ => false,
+        };
+        let of_known_kind = questions.iter().filter(is_kind_known).count();
+        Self { of_known_kind, questions, later: put_off.len(), unsure, in_order }
     }
 
     fn count(&self, asks: impl Fn(&Question) -> bool) -> usize {
@@ -38,11 +54,15 @@ impl Open {
     pub(crate) fn granted(&self) -> Vec<Phrase> {
         let mut granted = Vec::new();
         let cables = self.count(|question| matches!(question, Question::Cable(_)));
-        if cables > 0 {
+        let of_known_kind = self.of_known_kind;
+        for (id, cables) in [("granted-cables", cables - of_known_kind), ("granted-lengths", of_known_kind)] {
             let span = Arg::LengthRange(estimates::house::UNKNOWN_RUN.span);
-            let cables = Arg::Count(cables as u64);
-            granted.push(Phrase::new("granted-cables").with("cables", cables).with("length", span));
+            let told = Phrase::new(id).with("cables", Arg::Count(cables as u64)).with("length", span);
+            granted.extend((cables > 0).then_some(told));
         }
+        granted.extend(
+            self.in_order.iter().map(|feeder| Phrase::new("granted-order").phrase("part", feeder.clone())),
+        );
         for (id, open) in [
             ("granted-plugs", self.count(|question| *question == Question::Connectors)),
             ("granted-filter", self.count(|question| matches!(question, Question::EntryFilter(_)))),

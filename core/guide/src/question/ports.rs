@@ -1,11 +1,13 @@
-//! Which network sockets the adapters and the router have, and whether the adapters are in use already.
+//! Which network sockets the adapters and the router have, how many adapters there are, and whether they are in use
+//! already.
 
-use house::record::{Asked, BehindAdapter, Part, Reply, Survey, field};
-use phrase::Phrase;
+use advice::adapters::adapters_needed;
+use house::record::{Asked, BehindAdapter, NetworkPlan, Part, Reply, Survey, field};
+use phrase::{Arg, Phrase};
 
 use super::answer::{Answer, Told, not_answered};
 use super::router::bridge;
-use crate::place::{Key, choices, replies};
+use crate::place::{Choice, Key, choices};
 use crate::session::{Pending, SurveySnapshot};
 use crate::view::{Offer, ScreenBuilder};
 
@@ -50,13 +52,82 @@ impl Port {
     }
 }
 
-replies! {
-    /// Whether the adapters are in use.
-    InUse {
-        /// They are.
-        Yes = Yes,
-        /// They are not, or not all.
-        No = No,
+/// How many adapters there are, beside how many the network needs, and whether they are in use.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum HowMany {
+    /// As many as are needed or more, and all are plugged in and running.
+    InUse,
+    /// As many as are needed or more, and not all are.
+    Enough,
+    /// So many: fewer than are needed.
+    Fewer(u32),
+}
+
+impl Choice for HowMany {
+    fn key(&self) -> String {
+        match self {
+            Self::InUse => "yes".into(),
+            Self::Enough => "no".into(),
+            Self::Fewer(count) => format!("{FEWER}{count}"),
+        }
+    }
+
+    fn of(key: &str) -> Option<Self> {
+        match key {
+            "yes" => Some(Self::InUse),
+            "no" => Some(Self::Enough),
+            key => key.strip_prefix(FEWER)?.parse().ok().map(Self::Fewer),
+        }
+    }
+}
+
+/// What the keys of smaller numbers begin with.
+const FEWER: &str = "only-";
+
+/// The most numbers that are offered.
+const MOST_FEWER: u32 = 15;
+
+impl HowMany {
+    /// How many the network needs.
+    fn needed(survey: &Survey) -> u32 {
+        u32::try_from(adapters_needed(survey).len()).unwrap_or(u32::MAX)
+    }
+
+    fn draw(survey: &Survey, builder: &mut ScreenBuilder<'_>) {
+        let needed = Self::needed(survey);
+        let count = |number: u32| Arg::Count(number.into());
+        let words = |id: &str, number: u32| {
+            Phrase::new(id).with("count", count(number)).with("needed", count(needed))
+        };
+        let mut offers = vec![
+            Offer::new(&Self::InUse, words("how-many-in-use", needed)),
+            Offer::new(&Self::Enough, words("how-many-enough", needed)),
+        ];
+        let fewer = (1..needed).rev().take(MOST_FEWER as usize);
+        offers.extend(fewer.map(|number| Offer::new(&Self::Fewer(number), words("how-many-only", number))));
+        let placed = survey.reply(survey.id, Asked::AdaptersPlaced);
+        let now = match (survey.network.owned, placed) {
+            (Some(owned), _) if owned < needed => Some(Self::Fewer(owned)),
+            (_, Some(Reply::Yes)) => Some(Self::InUse),
+            (_, Some(_)) => Some(Self::Enough),
+            (_, None) => None,
+        };
+        builder.choice(&Key::Placed, &words("how-many", needed), false, offers, &now);
+    }
+
+    /// How many there are.
+    fn owned(self, survey: &Survey) -> u32 {
+        match self {
+            Self::InUse | Self::Enough => Self::needed(survey).max(survey.network.owned.unwrap_or(0)),
+            Self::Fewer(count) => count,
+        }
+    }
+
+    const fn placed(self) -> Reply {
+        match self {
+            Self::InUse => Reply::Yes,
+            Self::Enough | Self::Fewer(_) => Reply::No,
+        }
     }
 }
 
@@ -80,7 +151,7 @@ pub(super) fn are_asked(snapshot: &SurveySnapshot<'_>) -> bool {
 pub(super) struct PortsAnswer {
     adapters: Option<Port>,
     router: Option<Port>,
-    in_use: Option<InUse>,
+    how_many: Option<HowMany>,
 }
 
 impl PortsAnswer {
@@ -94,10 +165,7 @@ impl PortsAnswer {
         if has_adapters(survey) {
             let now = survey.network.ethernet_mbps;
             Port::draw(builder, &Key::Socket, &Phrase::new("ports-adapters"), now, was_asked);
-            let offer = |in_use: &InUse| Offer::new(in_use, Phrase::new(format!("in-use-{}", in_use.word())));
-            let now = survey.reply(survey.id, Asked::AdaptersPlaced).and_then(InUse::of_reply);
-            let offers = InUse::ALL.iter().map(offer).collect();
-            builder.choice(&Key::Placed, &Phrase::new("ports-in-use"), false, offers, &now);
+            HowMany::draw(survey, builder);
         }
     }
 
@@ -105,9 +173,9 @@ impl PortsAnswer {
         let told = Self {
             adapters: pending.one(&Key::Socket),
             router: pending.one(&Key::BehindRate),
-            in_use: pending.one(&Key::Placed),
+            how_many: pending.one(&Key::Placed),
         };
-        if told == (Self { adapters: None, router: None, in_use: None }) {
+        if told == (Self { adapters: None, router: None, how_many: None }) {
             Err(not_answered())
         } else {
             Ok(told)
@@ -121,8 +189,12 @@ impl PortsAnswer {
         let reply =
             if told.into_iter().any(|port| port != Port::Unsure) { Reply::Yes } else { Reply::Unsure };
         let mut answer = Answer::new().asked(survey.id, Asked::Ports, reply);
-        if let Some(port) = self.adapters.filter(|port| port.mbps() != survey.network.ethernet_mbps) {
-            let plan = house::record::NetworkPlan { ethernet_mbps: port.mbps(), ..survey.network.clone() };
+        let plan = NetworkPlan {
+            ethernet_mbps: self.adapters.map_or(survey.network.ethernet_mbps, Port::mbps),
+            owned: self.how_many.map(|many| many.owned(survey)).or(survey.network.owned),
+            ..survey.network.clone()
+        };
+        if plan != survey.network {
             answer = answer.says(survey.id, field::survey::NETWORK, &plan);
         }
         if let (Some(port), Some(part)) = (self.router, at_router(snapshot)) {
@@ -133,8 +205,8 @@ impl PortsAnswer {
                 answer = answer.says(part.id, field::part::BEHIND_ADAPTER, &BehindAdapter { pieces, mbps });
             }
         }
-        match self.in_use {
-            Some(in_use) => answer.asked(survey.id, Asked::AdaptersPlaced, in_use.reply()),
+        match self.how_many {
+            Some(many) => answer.asked(survey.id, Asked::AdaptersPlaced, many.placed()),
             None => answer,
         }
     }

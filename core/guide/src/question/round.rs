@@ -120,19 +120,32 @@ pub(crate) fn reason(snapshot: &SurveySnapshot<'_>, question: &Question) -> Opti
             let room = shown::outlet(snapshot.survey, outlet);
             return Some(Phrase::new("worth-stake").phrase("room", room).with("rate", Arg::Rate(mbps)));
         }
-        (Some(false), _) if !is_of_entry(question) && !is_risk(question) => {
+        (Some(false), _)
+            if !is_of_entry(question)
+                && !is_risk(question)
+                && round(snapshot, question, false) != Round::Forecast =>
+        {
             return Some(Phrase::new("worth-little"));
         }
         _ => {}
     }
-    let is_asked_for_risk = is_of_entry(question) || is_risk(question);
+    // What may be at risk, or be disturbed, each such question says itself; and so do that of the sockets and the one
+    // whether a label was read right.
+    let says_itself = is_of_entry(question)
+        || is_risk(question)
+        || matches!(question, Question::Ports | Question::LabelRead(_));
     match round(snapshot, question, false) {
-        Round::Worth if is_asked_for_risk => Some(Phrase::new("reason-risk")),
-        // It says so itself.
-        Round::Worth if *question == Question::Ports => None,
-        Round::Worth => Some(Phrase::new("reason-not-weighed")),
-        Round::Forecast | Round::Rest => None,
+        Round::Worth if !says_itself && !is_repeated(snapshot, question) => {
+            Some(Phrase::new("reason-not-weighed"))
+        }
+        _ => None,
     }
+}
+
+/// Whether another question of the same kind was answered before: its reason was read there.
+fn is_repeated(snapshot: &SurveySnapshot<'_>, question: &Question) -> bool {
+    let alike = |on_way: &OnTheWay| on_way.answered && on_way.question.name() == question.name();
+    journey(snapshot).iter().any(alike)
 }
 
 /// Whether something is at risk while nobody knows: what leaves the house, what comes in.

@@ -252,7 +252,7 @@ impl AdaptersAnswer {
             Self::V2_0 => "2.0",
             Self::V1_1 => "1.1",
         };
-        NetworkPlan { version: version.into(), ethernet_mbps: None }
+        NetworkPlan { version: version.into(), ..NetworkPlan::default() }
     }
 
     pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
@@ -271,7 +271,9 @@ impl AdaptersAnswer {
 
     pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>) -> Answer {
         let survey = snapshot.survey;
-        let plan = self.plan();
+        // How many there are was asked of adapters of any version.
+        let owned = survey.network.owned.filter(|_| !matches!(self, Self::None | Self::Unsure));
+        let plan = NetworkPlan { owned, ..self.plan() };
         let answer = Answer::new().asked(survey.id, Asked::Adapters, self.reply());
         let answer = answer.says(survey.id, field::survey::NETWORK, &plan);
         // A bridge that was placed before takes the version too, unless somebody said its own.

@@ -8,7 +8,7 @@ use phrase::Phrase;
 
 use super::answer::{Answer, Told, UNSURE, not_answered};
 use super::house::cautions_of_tracing;
-use super::leads_to::{free_tag, join};
+use super::leads_to::{free_tag, join, no_guess};
 use crate::number::Quantity;
 use crate::place::{Choice, Key, Question, replies};
 use crate::screen::WordsRole;
@@ -149,7 +149,8 @@ impl FedByAnswer {
         offers.push(Offer::new(&Self::Outside, Phrase::new("fed-by-outside")));
         offers.push(Offer::new(&Self::Nothing, Phrase::new("fed-by-nothing")));
         offers.push(Offer::unsure(&Self::Unsure));
-        let now = snapshot.survey.reply(part, Asked::FedBy).map(|_| Self::Unsure);
+        let unsure = snapshot.survey.reply(part, Asked::FedBy) == Some(Reply::Unsure);
+        let now = unsure.then_some(Self::Unsure);
         builder.words(WordsRole::How, &Phrase::new("fed-by-how"));
         builder.choice(&Key::Feeder, &Question::FedBy(part).phrase(snapshot), false, offers, &now);
         cautions_of_tracing(snapshot, builder);
@@ -179,7 +180,7 @@ impl FedByAnswer {
                 if has_end {
                     answer = answer.with(field::END.clear(feeder, port));
                 }
-                Ok(join(answer, part, feeder, port))
+                Ok(no_guess(join(answer, part, feeder, port), snapshot, part))
             }
         }
     }

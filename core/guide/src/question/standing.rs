@@ -5,8 +5,8 @@ use house::record::{CableKind, Named, field};
 use house::story;
 use phrase::Phrase;
 
-use super::about;
 use super::journey::journey;
+use super::{about, outputs};
 use crate::place::{Key, Question};
 use crate::screen::{Block, Screen};
 use crate::session::{Memory, Pending, SurveySnapshot};
@@ -46,9 +46,14 @@ pub(crate) fn is_touched(snapshot: &SurveySnapshot<'_>, question: &Question) -> 
             }
             _ => None,
         });
-        // What opens a place to type in, or turns a page, is no answer.
-        let is_none = || [Key::Fixed, Key::Page, Key::Recognised].iter().any(|of| of.to_string() == key);
-        !shown.unwrap_or_else(is_none)
+        // What opens a place to type in, or turns a page, is no answer; nor what is folded and stands as it was picked.
+        let opens =
+            || [Key::Fixed, Key::Page, Key::Recognised, Key::Unfolded].iter().any(|of| of.to_string() == key);
+        let folded = || match question {
+            Question::Outputs(part) => outputs::is_as_it_stands(snapshot, *part, key),
+            _ => false,
+        };
+        !(opens() || folded() || shown.unwrap_or(false))
     })
 }
 
@@ -111,6 +116,8 @@ fn on_screen(snapshot: &SurveySnapshot<'_>, question: &Question) -> Option<Strin
                 said.extend(picked.map(|option| if option.unsure { not_sure() } else { option.words }));
             }
             Block::Writing(writing) => said.push(writing.text),
+            // Outputs are folded: what each leads to.
+            Block::Rows(rows) => said.extend(rows.rows.into_iter().map(|row| row.says)),
             Block::Number(number) if !number.text.is_empty() => {
                 let unit = number.units.iter().find(|unit| unit.key == number.unit);
                 let unit = unit.map_or("", |unit| unit.words.as_str());

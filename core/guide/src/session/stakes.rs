@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use advice::forecast::{forecast, nodes_of};
 use advice::unknown::{Unknown, unknowns};
+use advice::verdict::Lacking;
 use advice::worklist::{Options, stakes};
 use facts::fact::SubjectId;
 use house::record::{LooseReason, Survey};
@@ -79,7 +80,7 @@ pub(crate) struct Weighing {
 impl Weighing {
     /// Begins, where there is something that a forecast can start from.
     pub(super) fn begin(house: &Survey, options: Options) -> Option<Self> {
-        if !nodes_of(house).first().is_some_and(|node| node.bridge) {
+        if !nodes_of(house).first().is_some_and(|node| node.bridge) || Lacking::of(house).is_of_all() {
             return None;
         }
         let house = Arc::new(house.clone());
@@ -134,6 +135,7 @@ pub(crate) fn question_of(survey: &Survey, unknown: &Unknown) -> Option<Question
         "unknown-entry" => Some(Question::Joined(about)),
         "unknown-plugged" => Some(Question::Plugged(about)),
         "unknown-length" | "unknown-length-guessed" | "unknown-cable" => run.map(Question::Cable),
+        "unknown-order" => Some(Question::Outputs(about)),
         "unknown-end" => (1..=part.outputs())
             .find(|port| part.end(*port).is_none() && survey.wiring.on_port(about, *port).next().is_none())
             .map(|port| Question::LeadsTo(about, port)),

@@ -38,6 +38,16 @@ impl Offer {
         Self { key: answer.key(), words, about: None, unsure: false }
     }
 
+    /// Whether it is the option for an answer.
+    pub(crate) fn is_of(&self, answer: &impl Choice) -> bool {
+        self.key == answer.key()
+    }
+
+    /// Its words.
+    pub(crate) fn into_words(self) -> Phrase {
+        self.words
+    }
+
     /// With what it means or looks like.
     pub(crate) fn about(self, about: Phrase) -> Self {
         Self { about: Some(about), ..self }

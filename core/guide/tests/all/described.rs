@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 use guide::Deed;
 use guide::screen::{ChoiceBlock, Screen};
 
-use crate::homeowner::{Walk, choices, measure, pick, press, room_in};
+use crate::homeowner::{Walk, choices, measure, outputs, pick, press, room_in};
 
 /// What hangs on a cable.
 #[derive(Debug, Clone)]
@@ -47,6 +47,8 @@ pub struct Person {
     cables: usize,
     /// Whether nothing can be told but what stands before one's eyes.
     unsure: bool,
+    /// Whether nobody knows which cable goes to which room, but how many do.
+    blind: bool,
 }
 
 /// The letter of a part's tag.
@@ -62,12 +64,17 @@ fn letter(option: &str) -> &'static str {
 
 impl Person {
     pub fn of(house: Described) -> Self {
-        Self { house, tags: BTreeMap::new(), cables: 0, unsure: false }
+        Self { house, tags: BTreeMap::new(), cables: 0, unsure: false, blind: false }
     }
 
     /// One who can tell nothing that has to be looked at.
     pub fn unsure(house: Described) -> Self {
         Self { unsure: true, ..Self::of(house) }
+    }
+
+    /// One who knows which rooms a splitter leads to, but not by which of its outputs.
+    pub fn blind(house: Described) -> Self {
+        Self { blind: true, ..Self::of(house) }
     }
 
     /// What is answered on a question's screen. A panic names a screen that nobody here knows an answer to.
@@ -183,11 +190,24 @@ impl Person {
     fn outputs(&mut self, walk: &Walk, screen: &Screen) -> Vec<Deed> {
         let Found::Part(_, _, hangs) = self.part(screen) else { panic!("{} has no outputs", screen.title) };
         let mut deeds = Vec::new();
-        let offered: Vec<_> = choices(screen).cloned().collect();
-        assert_eq!(offered.len(), hangs.len(), "{}", screen.title);
-        for (choice, found) in offered.iter().zip(&hangs) {
-            let option = self.option(walk, choice, found);
-            deeds.push(pick(&choice.key, &[&option]));
+        // One output stands open; the next one does once this one is told, and offers the same.
+        let open = choices(screen).next().unwrap();
+        assert_eq!(outputs(screen), hangs.len(), "{}", screen.title);
+        let is_outlet = |found: &&Found| matches!(found, Found::Outlet(..));
+        let in_order = self.blind && hangs.iter().filter(is_outlet).count() > 1;
+        let mut rooms = Vec::new();
+        for (port, found) in (1..).zip(&hangs) {
+            let option = self.option(walk, open, found);
+            if in_order && is_outlet(&found) {
+                rooms.push(option);
+            } else {
+                deeds.push(press(&format!("port:{port}")));
+                deeds.push(pick(&format!("port:{port}"), &[&option]));
+            }
+        }
+        if in_order {
+            let rooms: Vec<_> = rooms.iter().map(String::as_str).collect();
+            deeds.extend([press("in-order"), pick("in-order", &rooms)]);
         }
         deeds.push(press("next"));
         deeds
@@ -243,7 +263,8 @@ pub fn answers(deed: &Deed) -> usize {
     match deed {
         Deed::Pick { picked, .. } => picked.len(),
         Deed::Write { .. } | Deed::Measure { .. } => 1,
-        Deed::Press { key } => usize::from(key != "next"),
+        // What opens an output gives nothing.
+        Deed::Press { key } => usize::from(key != "next" && key != "in-order" && !key.starts_with("port:")),
         _ => 0,
     }
 }

@@ -104,6 +104,16 @@ pub fn choices(screen: &Screen) -> impl Iterator<Item = &ChoiceBlock> {
     })
 }
 
+/// How many outputs a screen asks about: one that stands open, and a row for each of the others.
+pub fn outputs(screen: &Screen) -> usize {
+    let rows = screen.blocks.iter().filter_map(|block| match block {
+        Block::Rows(rows) => Some(&rows.rows),
+        _ => None,
+    });
+    let folded = rows.flatten().filter(|row| row.key.as_ref().is_some_and(|key| key.starts_with("port:")));
+    folded.count() + choices(screen).filter(|choice| choice.key.starts_with("port:")).count()
+}
+
 /// What is printed on the splitter of the house.
 pub const LABEL: &str = "3-WAY SPLITTER 5-1000MHz 5.5dB";
 
@@ -165,9 +175,11 @@ impl House {
     /// An outlet in a room on each output.
     fn outputs(&mut self, walk: &Walk, screen: &Screen) -> Vec<Deed> {
         let mut deeds = Vec::new();
-        for choice in choices(screen) {
+        // One output stands open; the next one does once this one is told, and offers the same.
+        let open = choices(screen).next().unwrap();
+        for port in 1..=outputs(screen) {
             let room = self.rooms.pop().unwrap();
-            deeds.push(pick(&choice.key, &[&room_in(walk, choice, room)]));
+            deeds.push(pick(&format!("port:{port}"), &[&room_in(walk, open, room)]));
         }
         deeds.push(press("next"));
         deeds

@@ -41,8 +41,48 @@ fn adapters_that_are_there_are_not_bought_again() {
         let mut walk = with_adapters(answer);
         let screen = walk.go("work");
         assert!(!text(&screen).contains("MoCA adapter"), "{answer:?}");
-        assert!(!screen.keys().contains(&"placing"), "{answer:?}");
+        // Those that are there are placed all the same.
+        assert_eq!(screen.keys().contains(&"placing"), answer == Some("25"), "{answer:?}");
     }
+}
+
+#[test]
+fn adapters_that_are_missing_are_bought_and_all_are_placed() {
+    let mut house: Survey = needy().survey();
+    house.asked.insert((house.id, Asked::Adapters), "25".into());
+    house.network.owned = Some(1);
+    let mut walk = Walk::of(&house);
+    assert!(text(&walk.go("work")).contains("MoCA adapter"));
+    let said = text(&walk.go("placing"));
+    for words in ["One is there, and 2 are needed", "from a LAN port of the router", "Office"] {
+        assert!(said.contains(words), "{words}: {said}");
+    }
+    walk.press("placed");
+    assert_eq!(walk.survey().network.owned, Some(2));
+    assert!(!text(&walk.go("work")).contains("MoCA adapter"));
+    assert_eq!(main_key(&walk.go("placing")), Some("private"));
+}
+
+#[test]
+fn how_many_there_are_is_asked_beside_how_many_are_needed() {
+    let mut house: Survey = needy().survey();
+    house.asked.insert((house.id, Asked::Adapters), "25".into());
+    let mut walk = Walk::of(&house);
+    walk.go("router");
+    let screen = walk.guide.screen();
+    let row = screen.blocks.iter().find_map(|block| match block {
+        guide::screen::Block::Rows(rows) => rows.rows.iter().find(|row| row.head.contains("network sockets")),
+        _ => None,
+    });
+    let key = row.and_then(|row| row.key.clone()).expect("the question of the sockets");
+    let said = text(&walk.press(&key));
+    assert!(said.contains("2 are needed: one at the router"), "{said}");
+    walk.pick("placed", "only-1");
+    walk.press("next");
+    let survey = walk.survey();
+    assert_eq!(survey.network.owned, Some(1));
+    assert_eq!(survey.reply(survey.id, Asked::AdaptersPlaced), Some(Reply::No));
+    assert!(text(&walk.go("work")).contains("MoCA adapter"));
 }
 
 /// The report counts them too, and says that version and port are only planned.

@@ -44,6 +44,9 @@ impl Walk {
         if let Some(internet) = &house.internet {
             edits.push(Edit::new(survey, field::INTERNET, value_of(internet).expect("a value")));
         }
+        if house.network != Survey::new(house.id).network {
+            edits.push(Edit::new(survey, field::NETWORK, value_of(&house.network).expect("a value")));
+        }
         for service in house.services.values() {
             edits.push(Edit::new(service.id, field::IS, "service"));
             edits.push(Edit::new(service.id, field::KIND, value_of(&service.kind).expect("a value")));

@@ -127,6 +127,8 @@ ask-entry-filter = Is there an entry filter behind { $part }?
 entry-filter-yes = Yes, I see it
 entry-filter-no = No, there is none
 
+seen-is = Yes, it is { $part }, found before
+
 # --- where the cable divides
 
 ask-label = What is printed on { $part }?
@@ -187,6 +189,8 @@ ask-leads-to = { $only ->
     .how-head = How to find out if you cannot see it
 leads-room = An outlet in: { $room }
 leads-outlet = An outlet in a room that is not listed
+leads-ground-block = A ground block (earthing block)
+    .about = a small metal block with a screw connector on both sides and a wire, often green
 leads-splitter = A splitter
     .about = a metal box, one connector marked IN and two or more marked OUT
 leads-filter = A filter, screwed straight on
@@ -230,6 +234,14 @@ outputs-not-told = { $only ->
         [passive] Please say where the port that is not amplified leads, too, or what holds of all the others.
        *[other] Please say where output { $port } leads, too, or what holds of all the others.
     }
+outputs-before = The outputs so far
+outputs-after = The other outputs
+outputs-open = not told yet
+outputs-guessed = a guess: one of several alike
+outputs-to-order = I know the rooms on the others, but not which cable goes to which
+outputs-in-order = The rooms that the outputs not told yet lead to, in some order
+outputs-order-too-many = There are more rooms than outputs left. Please pick no more rooms than there are outputs.
+outputs-order-not-alike = The outputs left are not alike, so the order matters. Please say of one with another loss where it leads.
 outputs-twice = One part cannot be fed from two outputs. Please check which of them it is.
 
 ask-by-pass = Does { $part } let the room network pass?
@@ -312,6 +324,7 @@ connectors-some = Some are bad; ask me for each cable
 
 ask-connectors-of = How are the connectors of { $run }?
     .title = { $run }: connectors
+    .why = A bad connector loses signal and lets it leak.
 plug-at-near = At the end nearer the street
 plug-at-far = At the other end, nearer the outlet
 plug-compression = Firm and clean, pressed on all around
@@ -375,12 +388,17 @@ ask-ports = Which network sockets are at hand?
     .how = The speed of a LAN socket stands beside it, on the box’s label or in its manual: 100 Mb/s, 1 Gb/s (1G, GbE) or 2.5 Gb/s (2.5G).
 ports-router = The router’s LAN socket where the adapter is plugged in
 ports-adapters = The network socket of the adapters
-ports-in-use = Are the adapters plugged in and running already?
+how-many = How many of these adapters are there? { $needed ->
+        [0] None is needed so far.
+        [one] One is needed.
+       *[other] { $needed } are needed: one at the router, one in each room that wants network.
+    }
+how-many-in-use = { $count } or more, all plugged in and running
+how-many-enough = { $count } or more, not all of them plugged in yet
+how-many-only = { $count } only; the others go on the list of what to get
 port-1g = 1 Gb/s
 port-2-5g = 2.5 Gb/s
 port-100m = 100 Mb/s
-in-use-yes = Yes, all of them
-in-use-no = No, or not all
 
 ask-adapters = Do you have MoCA adapters already?
     .title = The adapters
@@ -431,8 +449,12 @@ granted-cables = { $cables ->
     [one] 1 cable may be of any usual kind, and { $length } long.
    *[other] { $cables } cables may be of any usual kind, and { $length } long each.
 }
+granted-lengths = { $cables ->
+    [one] 1 cable may be { $length } long.
+   *[other] { $cables } cables may be { $length } long each.
+}
+granted-order = Which output of { $part } leads to which room is a guess. The outputs are alike, so another order would change little.
 granted-plugs = The connectors may be good or bad, as they mostly are in houses.
 granted-filter = Whether there is an entry filter is open. Switch on no adapter before it is known.
 granted-uses = What else uses the cable is open. Change nothing before it is known.
-reason-risk = Asked now because something may be at risk, or be disturbed, while it is not known.
 reason-not-weighed = Asked now because it may change what gets through; how much is not worked out yet.

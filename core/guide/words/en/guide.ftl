@@ -26,9 +26,13 @@ how-far = { $round ->
     [forecast] Part { $number } of { $rounds }, for a first forecast
     [worth] Part { $number } of { $rounds }, what may change it
    *[rest] Part { $number } of { $rounds }, the rest
-}: { $unsure ->
-    [0] { $done } of { $of } answered
-   *[other] { $done } of { $of } answered; “not sure” in all: { $unsure }
+}: { $done } of { $of } answered{ $little ->
+    [0] { "" }
+    [one] , 1 hardly matters
+   *[other] , { $little } hardly matter
+}{ $unsure ->
+    [0] { "" }
+   *[other] ; “not sure” in all: { $unsure }
 }
 survey-untitled = A survey without a name
 

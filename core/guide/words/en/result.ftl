@@ -201,12 +201,12 @@ placing-done = The adapters are placed.
 placing-none = There is no adapter to place: no room has said yet what it wishes for, or they are there already.
 placing-why = Together they make the network over the TV cable (MoCA). The one at the router is where it starts (the bridge).
 placing-how = Each needs a mains socket nearby. Begin at the router. Once two adapters hear each other, most show it by a coax light.
+placing-missing = { $owned ->
+    [0] None is there yet
+    [one] One is there
+   *[other] { $owned } are there
+}, and { $needed } are needed. The others are on the list of what to get.
 placing-rows = Where each one goes
-placing-router = The outlet nearest the router
-placing-at-router = Network cable from a LAN port of the router to the adapter; coax cable from the adapter to the outlet.
-placing-in-room = Coax cable from the outlet to the adapter; network cable from the adapter to the device, or to a switch for several.
-placing-through-port = It shares the outlet: outlet to adapter, then from the adapter’s own through port to what was plugged in there.
-placing-splitter = It shares the outlet: outlet to the small splitter, one output to the adapter, one to what was plugged in there. With a through port on the adapter no splitter is needed.
 placing-placed = All are placed; go on to privacy
 placing-later = Later; go on to privacy
 placing-not-placed = Not all are placed yet

@@ -57,7 +57,8 @@ closed_list! {
         Plugged = "plugged",
         /// Of the survey: whether there are outlets that nobody has come to yet.
         MoreOutlets = "more-outlets",
-        /// Of a loose part: where it gets its signal.
+        /// Of a loose part: where it gets its signal; of an outlet that was put on one of several like outputs: that it was
+        /// guessed, or that somebody looked since.
         FedBy = "fed-by",
         /// Of the survey: which outlet is near the router.
         RouterAt = "router-at",
@@ -121,6 +122,8 @@ closed_list! {
         Coax = "coax",
         /// Not powered.
         Off = "off",
+        /// Taken to be so, since nobody knows which of several alike it is.
+        Guessed = "guessed",
         /// None.
         None = "none",
         /// Adapters of MoCA 2.5.
@@ -164,8 +167,8 @@ impl Asked {
     /// The words that answer it in the file.
     pub const fn replies(self) -> &'static [Reply] {
         use Reply::{
-            Alarm, Coax, Differ, Eleven, FiftyNine, Good, Medical, Moca11, Moca20, Moca20Bonded, Moca25, No,
-            None, Nothing, Off, Phone, Plug, Seven, Six, Some, Unsure, Yes,
+            Alarm, Coax, Differ, Eleven, FiftyNine, Good, Guessed, Medical, Moca11, Moca20, Moca20Bonded,
+            Moca25, No, None, Nothing, Off, Phone, Plug, Seven, Six, Some, Unsure, Yes,
         };
         match self {
             Self::Uses | Self::GroundBlock | Self::EntryFilter | Self::RouterSpeaks => &[Yes, No, Unsure],
@@ -178,8 +181,8 @@ impl Asked {
             | Self::ByPass
             | Self::Cable
             | Self::Length
-            | Self::Plugged
-            | Self::FedBy => &[Unsure],
+            | Self::Plugged => &[Unsure],
+            Self::FedBy => &[Yes, Unsure, Guessed],
             Self::Depends => &[Phone, Alarm, Medical, Nothing, Unsure],
             Self::Wish | Self::Ports => &[Yes, Unsure],
             Self::Rooms | Self::WaysIn | Self::LabelRead | Self::HandoverReport | Self::HandoverFile => {
@@ -212,6 +215,11 @@ impl Survey {
     /// The reply to a question about a subject; `None` too where this release does not know the word.
     pub fn reply(&self, subject: SubjectId, question: Asked) -> Option<Reply> {
         Reply::of_name(self.answer(subject, question)?.as_str()?)
+    }
+
+    /// Whether the output that feeds a part was taken to be so, since nobody knows which of several alike it is.
+    pub fn is_feed_guessed(&self, part: SubjectId) -> bool {
+        self.reply(part, Asked::FedBy) == Some(Reply::Guessed) && self.wiring.feed(part).is_some()
     }
 
     /// The replies to a question that takes several; words that this release does not know are passed over.

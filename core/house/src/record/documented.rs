@@ -52,7 +52,7 @@ shapes! {
     Internet: "`down_mbps`, `up_mbps`: Mb/s";
     Wish: "`down_mbps`, `up_mbps`: Mb/s";
     Building: format!("`ownership`: {}; `shared`: whether other homes share the coax", Ownership::shape());
-    NetworkPlan: "`version` of MoCA: text as on the adapter; `ethernet_mbps`: Mb/s, may be left out";
+    NetworkPlan: "`version` of MoCA: text as on the adapter; `ethernet_mbps`: Mb/s, `owned`: how many there are already, each may be left out";
     Adapter: "`version`, `ethernet_mbps` as above, each may be left out; `bridge`: whether it stands at the router";
     BehindAdapter: format!(
         "`pieces`: list of {}; `mbps`: the slowest of it, Mb/s, may be left out", NetworkPiece::shape()

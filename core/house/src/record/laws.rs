@@ -184,7 +184,8 @@ sample! {
     Internet = (down_mbps: number(), up_mbps: number()) Internet { down_mbps, up_mbps };
     Wish = (down_mbps: number(), up_mbps: number()) Wish { down_mbps, up_mbps };
     Building = (ownership: Ownership::any(), shared: any::<bool>()) Building { ownership, shared };
-    NetworkPlan = (version: text(), ethernet_mbps: maybe(any::<u32>())) NetworkPlan { version, ethernet_mbps };
+    NetworkPlan = (version: text(), ethernet_mbps: maybe(any::<u32>()), owned: maybe(any::<u32>()))
+        NetworkPlan { version, ethernet_mbps, owned };
     Adapter = (version: maybe(text()), ethernet_mbps: maybe(any::<u32>()), bridge: any::<bool>())
         Adapter { version, ethernet_mbps, bridge };
     BehindAdapter = (pieces: vec(NetworkPiece::any(), 0..3), mbps: maybe(any::<u32>()))

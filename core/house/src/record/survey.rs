@@ -53,11 +53,14 @@ pub struct NetworkPlan {
     /// Ethernet port of the adapters, Mb/s; `None` while nobody said.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub ethernet_mbps: Option<u32>,
+    /// How many of them there are already; `None` while nobody said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub owned: Option<u32>,
 }
 
 impl Default for NetworkPlan {
     fn default() -> Self {
-        Self { version: "2.5".into(), ethernet_mbps: None }
+        Self { version: "2.5".into(), ethernet_mbps: None, owned: None }
     }
 }
 

@@ -205,7 +205,9 @@ impl Tell for BehindAdapter {
 
 impl Tell for NetworkPlan {
     fn tell(&self, _: &Survey) -> Option<Phrase> {
-        Some(adapter("value-network", Some(&self.version), self.ethernet_mbps))
+        let told = adapter("value-network", Some(&self.version), self.ethernet_mbps);
+        let (said, count) = self.owned.map_or(("no", 0), |owned| ("yes", owned));
+        Some(told.text("counted", said).with("owned", Arg::Count(count.into())))
     }
 }
 

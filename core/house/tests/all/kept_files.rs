@@ -17,11 +17,12 @@ use serde_json::{Value, json};
 use tempfile::TempDir;
 
 /// The files, and what must be found in each.
-const FILES: [(&str, &str); 4] = [
+const FILES: [(&str, &str); 5] = [
     ("format-0.lwk", "told.json"),
     ("format-1.lwk", "told.json"),
     ("format-1-photos.lwk", "told-photos.json"),
     ("format-1-ports.lwk", "told-ports.json"),
+    ("format-1-guesses.lwk", "told-guesses.json"),
 ];
 
 fn go_on(_: Progress) -> bool {

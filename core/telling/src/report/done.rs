@@ -1,7 +1,7 @@
 //! What was done of the work list, what could not be, what was put back; and whether everything else still works and the
 //! network is private.
 
-use advice::worklist::{are_adapters_placed, has_no_adapters};
+use advice::adapters::{adapters_to_come, are_adapters_placed, has_no_adapters};
 use house::record::{Asked, Named, OutcomeKind, Reply, Survey, Work};
 use maud::{Markup, html};
 use phrase::Phrase;
@@ -31,7 +31,7 @@ pub(super) fn section(teller: &ReportTeller<'_>) -> Section {
             Some(format!("done-{question}-{told}"))
         })
         .collect();
-    if has_no_adapters(survey) {
+    if has_no_adapters(survey) || !adapters_to_come(survey).is_empty() {
         let told = if are_adapters_placed(survey) { "done-adapters-yes" } else { "done-adapters-open" };
         standing.insert(0, told.into());
     }

@@ -146,7 +146,7 @@ impl FindingTold {
             why: finding.why(),
             todo: finding.todo(),
             source: finding.source(),
-            cautions: finding.cautions().iter().map(|caution| caution.phrase()).collect(),
+            cautions: finding.cautions_in(survey).iter().map(|caution| caution.phrase()).collect(),
         }
     }
 }

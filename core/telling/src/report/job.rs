@@ -1,7 +1,7 @@
 //! The job in words: the answer, what was asked, and of which house.
 
+use advice::adapters::{are_adapters_planned, are_adapters_to_place, has_no_adapters};
 use advice::verdict::{Stands, Together, answers, answers_to_come, met, summary};
-use advice::worklist::{are_adapters_placed, are_adapters_planned, has_no_adapters};
 use house::naming;
 use house::record::Ownership;
 use maud::{Markup, html};
@@ -139,7 +139,7 @@ fn house(teller: &ReportTeller<'_>) -> Vec<String> {
         ),
     );
     if let Some(bridge) = teller.forecast().bridge {
-        let to_come = has_no_adapters(survey) && !are_adapters_placed(survey);
+        let to_come = has_no_adapters(survey) && are_adapters_to_place(survey);
         let id = if to_come { "report-bridge-planned" } else { "report-bridge" };
         lines.push(teller.say(&Phrase::new(id).phrase("bridge", naming::part(survey, bridge))));
     }

@@ -1,5 +1,6 @@
 //! What to do, in order, with boxes to tick.
 
+use advice::adapters::{adapters_to_come, are_adapters_to_place};
 use advice::worklist::{Gain, PartNeeded};
 use house::naming;
 use maud::{Markup, html};
@@ -40,6 +41,7 @@ pub(super) fn list(teller: &ReportTeller<'_>, letters: &Letters) -> Section {
             h3 { (teller.word("step-parts")) }
             (shopping(teller))
         }
+        (adapters(teller))
         @if !teller.input.refused.is_empty() {
             h3 { (teller.word("report-refused")) }
             ul { @for change in &teller.input.refused { li { (teller.say(change)) } } }
@@ -140,6 +142,25 @@ fn counted<'a>(parts: impl Iterator<Item = &'a PartNeeded>) -> Vec<PartNeeded> {
         }
     }
     sums
+}
+
+/// Where each adapter goes, once the cables are done.
+fn adapters(teller: &ReportTeller<'_>) -> Markup {
+    let house = teller.input.when_done.map_or_else(|| teller.survey(), |(house, _)| house);
+    let to_place = if are_adapters_to_place(house) { adapters_to_come(house) } else { Vec::new() };
+    html! {
+        @if !to_place.is_empty() {
+            h3 { (teller.word("adapters-to-place")) }
+            ul.to-get {
+                @for adapter in to_place {
+                    li {
+                        (signs::tick_box()) b { (teller.say(&adapter.place(house))) } ": " (teller.say(&adapter.how()))
+                        @if let Some(sharing) = adapter.sharing() { " " (teller.say(&sharing)) }
+                    }
+                }
+            }
+        }
+    }
 }
 
 /// What to get, with boxes to tick.

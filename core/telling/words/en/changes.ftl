@@ -284,6 +284,14 @@ service-change-loses = { $service } at { $outlet }: up to { $loss } less signal
 service-change-gains = { $service } at { $outlet }: up to { $gain } more signal
 service-change-none = nothing that TV or modem would notice
 
+# Where each adapter goes
+adapters-to-place = Place the adapters
+adapter-near-router = The outlet nearest the router
+adapter-at-router = Network cable from a LAN port of the router to the adapter; coax cable from the adapter to the outlet.
+adapter-in-room = Coax cable from the outlet to the adapter; network cable from the adapter to the device, or to a switch for several.
+adapter-through-port = It shares the outlet: outlet to adapter, then from the adapter’s own through port to what was plugged in there.
+adapter-splitter = It shares the outlet: outlet to the small splitter, one output to the adapter, one to what was plugged in there. With a through port on the adapter no splitter is needed.
+
 need-adapter = MoCA adapter (coax to a network socket), version { $version }, its network socket (Ethernet) { $port } or faster, with a short coax cable and a network cable
 need-entry-filter = entry filter (MoCA filter), F connectors, passes { -band-filters-pass }{ $power ->
     [yes] {" "}and DC power (DC pass)

@@ -169,6 +169,9 @@ value-adapter = { $version ->
 value-network = MoCA { $version } adapters{ $port ->
     [none] { "" }
    *[said] , Ethernet { $ethernet }
+}{ $counted ->
+    [yes] , { $owned } there already
+   *[no] { "" }
 }
 value-network_piece-run = a network cable in the wall
 value-network_piece-switch = a switch
@@ -211,6 +214,7 @@ value-asked-some = some are bad
 value-asked-plug = its own supply
 value-asked-coax = over the coax
 value-asked-off = not powered
+value-asked-guessed = a guess: one of several alike
 value-asked-none = none
 value-asked-25 = version 2.5
 value-asked-20-bonded = version 2.0 bonded

@@ -341,6 +341,7 @@ unknown-end = { $ports ->
     [one] what is on one free output: not looked at yet
    *[other] what is on { $ports } free outputs: not looked at yet
 }
+unknown-order = which of its outputs lead to { $outlets }: one order is taken, and since the outputs are alike, another changes little
 unknown-loose-end = where the cable on { port-alone } goes
 unknown-loose = what feeds it
 unknown-entry = whether it is joined to the world outside

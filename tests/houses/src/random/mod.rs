@@ -81,7 +81,9 @@ impl Site {
             survey.building = told.then_some(Building { ownership, shared });
             survey.internet =
                 plan.map(|down_mbps| Internet { down_mbps, up_mbps: (down_mbps / 10.0_f64).round() });
-            survey.network = NetworkPlan { version, ethernet_mbps };
+            // Some have two already, whatever they need.
+            let owned = ethernet_mbps.filter(|mbps| *mbps == 100).map(|_| 2);
+            survey.network = NetworkPlan { version, ethernet_mbps, owned };
             house
         });
     }

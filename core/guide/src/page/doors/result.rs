@@ -1,7 +1,7 @@
 //! The rows of the overview that lead to what follows from the survey, each with how far it is.
 
+use advice::adapters::{adapters_to_come, are_adapters_placed, has_no_adapters};
 use advice::verdict::{answers, is_tested, met};
-use advice::worklist::{are_adapters_placed, has_no_adapters};
 use house::record::{Asked, OutcomeKind, Reply};
 use phrase::{Arg, Phrase};
 
@@ -25,7 +25,7 @@ pub(crate) fn doors(snapshot: &SurveySnapshot<'_>) -> Doors {
         (Key::Compare, Phrase::new("compare"), None),
         (Key::Handover, Phrase::new("handover"), Some(given(snapshot))),
     ];
-    if has_no_adapters(snapshot.survey) {
+    if has_no_adapters(snapshot.survey) || !adapters_to_come(snapshot.survey).is_empty() {
         let placed = are_adapters_placed(snapshot.survey);
         let told = Phrase::new(if placed { "door-done" } else { "open" });
         let place = doors.iter().position(|(key, ..)| *key == Key::Private).unwrap_or_default();

@@ -99,7 +99,9 @@ pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>, id: SubjectId) -> ScreenBu
         let hint = Phrase::new("free-sends.hint");
         builder.number(&Key::Sends, &Phrase::new("free-sends"), Some(&hint), Quantity::Level, None);
     }
-    builder.caution(&Caution::WhoDependsOnIt.phrase());
+    if Caution::WhoDependsOnIt.is_open_in(survey) {
+        builder.caution(&Caution::WhoDependsOnIt.phrase());
+    }
     if matches!(part.kind, PartKind::Entry | PartKind::GroundBlock | PartKind::EntryFilter) {
         builder.caution(&Caution::HouseSideOnly.phrase());
         builder.caution(&Caution::KeepGrounds.phrase());

@@ -29,7 +29,7 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>, id: SubjectId) -> Screen {
     StillFine::ask(&mut builder, &Phrase::new("after-fine"), answer);
     if answer == Some(StillFine::No) {
         builder.words(WordsRole::Problem, &Phrase::new("after-not-fine"));
-        for caution in advice::worklist::cautions_of(work.change) {
+        for caution in advice::worklist::cautions_in(work.change, snapshot.survey) {
             builder.caution(&caution.phrase());
         }
         builder.words_if_known(WordsRole::How, &what.attribute("back"));

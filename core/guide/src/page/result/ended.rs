@@ -60,7 +60,7 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>, id: SubjectId) -> Screen {
     };
     if work.outcome.end == OutcomeKind::Done {
         builder.words(WordsRole::Plain, &Phrase::new(others));
-        for caution in advice::worklist::cautions_of(work.change) {
+        for caution in advice::worklist::cautions_in(work.change, snapshot.survey) {
             builder.caution(&caution.phrase());
         }
         builder.words_if_known(WordsRole::How, &what.attribute("back"));

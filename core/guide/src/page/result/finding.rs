@@ -19,7 +19,8 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>, name: &str) -> Screen {
     };
     builder.screen.title = builder.say(&finding.weight().phrase());
     builder.weighty_words(WordsRole::Lead, &finding.what(), findings::severity(finding.weight()));
-    let cautions: Vec<Phrase> = finding.cautions().iter().map(|caution| caution.phrase()).collect();
+    let cautions: Vec<Phrase> =
+        finding.cautions_in(snapshot.survey).iter().map(|caution| caution.phrase()).collect();
     let rows = finding
         .at
         .iter()

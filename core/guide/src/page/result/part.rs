@@ -2,11 +2,12 @@
 
 use facts::fact::SubjectId;
 use house::naming;
+use house::record::{PartKind, Survey};
 use phrase::Phrase;
 
 use super::findings::{self, concerns};
 use super::unknowns;
-use crate::place::Key;
+use crate::place::{Key, Question};
 use crate::question::journey;
 use crate::screen::{PressWeight, Screen, WordsRole};
 use crate::session::SurveySnapshot;
@@ -39,9 +40,11 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>, id: SubjectId) -> Screen {
         builder.rows(&Phrase::new("part-unknowns"), rows);
     }
     let run = survey.wiring.feed(id).and_then(|feed| feed.run);
+    // What a part is, nobody knew: it is told where its feeder leads to, or that it is the part sought at the entry.
+    let tells = |question: &Question| part.kind == PartKind::Unknown && tells_kind(survey, question, id);
     let rows = journey(snapshot)
         .into_iter()
-        .filter(|on_way| unknowns::is_about(&on_way.question, id, run))
+        .filter(|on_way| unknowns::is_about(&on_way.question, id, run) || tells(&on_way.question))
         .take(60)
         .map(|on_way| {
             let says = Phrase::new(if on_way.answered { "answered" } else { "open" });
@@ -55,4 +58,17 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>, id: SubjectId) -> Screen {
     builder.press(&Key::Map, &Phrase::new("to-map"), PressWeight::Main);
     builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     builder.screen
+}
+
+/// Whether a question is one at which a part may be told to be of a kind.
+fn tells_kind(survey: &Survey, question: &Question, part: SubjectId) -> bool {
+    let fed = survey.wiring.feed(part);
+    match question {
+        Question::LeadsTo(feeder, port) => fed.is_some_and(|feed| (feed.part, feed.port) == (*feeder, *port)),
+        Question::Outputs(feeder) => fed.is_some_and(|feed| feed.part == *feeder),
+        Question::GroundBlock(entry) | Question::EntryFilter(entry) => {
+            survey.to_first_split(*entry).contains(&part)
+        }
+        _ => false,
+    }
 }

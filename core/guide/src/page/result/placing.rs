@@ -1,9 +1,13 @@
 //! Place the adapters: where each goes and how it is joined, once the work on the cables is done.
 
+use advice::adapters::{
+    AdapterToCome, adapters_missing, adapters_needed, adapters_to_come, are_adapters_placed,
+    are_adapters_to_place,
+};
 use advice::finding::Caution;
-use advice::worklist::{AdapterToCome, adapters_to_come, adapters_to_get, are_adapters_placed};
-use house::record::{Asked, Reply, Sharing, Survey};
-use phrase::Phrase;
+use advice::worklist::adapters_to_get;
+use house::record::{Asked, NetworkPlan, Reply, Survey, field};
+use phrase::{Arg, Phrase};
 
 use crate::done::Done;
 use crate::error::Result;
@@ -17,7 +21,7 @@ const CAUTIONS: [Caution; 3] = [Caution::WhoDependsOnIt, Caution::SuppliesFirst,
 
 /// Whether adapters are still to be placed.
 pub(super) fn is_open(survey: &Survey) -> bool {
-    !are_adapters_placed(survey) && !adapters_to_come(survey).is_empty()
+    are_adapters_to_place(survey)
 }
 
 pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
@@ -32,10 +36,16 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     builder.words(WordsRole::Lead, &Phrase::new(lead));
     if !to_come.is_empty() {
         builder.words(WordsRole::Why, &Phrase::new("placing-why"));
-        for caution in CAUTIONS {
+        for caution in CAUTIONS.into_iter().filter(|caution| caution.is_open_in(snapshot.survey)) {
             builder.caution(&caution.phrase());
         }
         builder.words(WordsRole::How, &Phrase::new("placing-how"));
+    }
+    if let Some(owned) = snapshot.survey.network.owned
+        && adapters_missing(snapshot.survey) > 0
+    {
+        let said = Phrase::new("placing-missing").with("owned", Arg::Count(owned.into()));
+        builder.words(WordsRole::Plain, &said.with("needed", Arg::Count(to_come.len() as u64)));
     }
     let needed = adapters_to_get(snapshot.survey);
     let rows = needed.iter().map(|part| builder.row(None, &telling::report::part_told(part), None, None));
@@ -61,16 +71,8 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
 }
 
 fn row(snapshot: &SurveySnapshot<'_>, builder: &ScreenBuilder<'_>, adapter: &AdapterToCome) -> RowEntry {
-    let says = Phrase::new(if adapter.at_router { "placing-at-router" } else { "placing-in-room" });
-    let remark = adapter.shares.map(|sharing| {
-        Phrase::new(match sharing {
-            Sharing::ThroughPort => "placing-through-port",
-            Sharing::Splitter => "placing-splitter",
-        })
-    });
-    let head = adapter
-        .outlet
-        .map_or_else(|| Phrase::new("placing-router"), |outlet| shown::outlet(snapshot.survey, outlet));
+    let (says, remark) = (adapter.how(), adapter.sharing());
+    let head = adapter.place(snapshot.survey);
     let key = adapter.outlet.map(Key::Part);
     builder.row(key, &head, Some(&says), remark.as_ref()).ticked(are_adapters_placed(snapshot.survey))
 }
@@ -82,7 +84,16 @@ pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
         Done::Press(Key::NotPlaced) => Reply::No,
         _ => return Ok(Move::Stay),
     };
-    open.write(&[Asked::AdaptersPlaced.set(open.survey.id, told)])?;
+    let mut edits = vec![Asked::AdaptersPlaced.set(open.survey.id, told)];
+    // Who placed all that are needed has them by now.
+    let needed = u32::try_from(adapters_needed(&open.survey).len()).unwrap_or(u32::MAX);
+    let plan = &open.survey.network;
+    if told == Reply::Yes && plan.owned.is_some_and(|owned| owned < needed) {
+        edits.push(
+            field::survey::NETWORK.set(open.survey.id, &NetworkPlan { owned: Some(needed), ..plan.clone() }),
+        );
+    }
+    open.write(&edits)?;
     Ok(match told {
         Reply::Yes => Move::Go(Place::Result(ResultPlace::Private)),
         _ => Move::Stay,

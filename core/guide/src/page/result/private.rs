@@ -2,10 +2,10 @@
 //!
 //! The password itself is never asked for and never kept: only whether it is set.
 
+use advice::adapters::are_adapters_to_place;
 use advice::finding::{FindingKind, findings};
 use advice::forecast::nodes_of;
 use advice::verdict::{NodesBeside, NodesTold};
-use advice::worklist::are_adapters_placed;
 use advice::{EntryFilter, NotWanted, entry_filter};
 use facts::fact::{Edit, SubjectId};
 use house::record::{Asked, Is, Part, PartKind, ReadingKind, ServiceKind, field};
@@ -122,7 +122,7 @@ fn nodes(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
         snapshot.pending().number(&Key::Nodes, Quantity::Count).ok().flatten().map(|count| count as u32);
     let seen = typed.or(counted);
     builder.words(WordsRole::Heading, &Phrase::new("private-nodes"));
-    let placed = if are_adapters_placed(snapshot.survey) { "yes" } else { "no" };
+    let placed = if are_adapters_to_place(snapshot.survey) { "no" } else { "yes" };
     builder.words(
         WordsRole::How,
         &Phrase::new("private-nodes-how").with("known", Arg::Count(known)).text("placed", placed),
@@ -156,7 +156,7 @@ fn nodes(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
     for finding in strangers.take(1) {
         builder.words(WordsRole::Why, &finding.why());
         builder.words(WordsRole::How, &finding.todo());
-        for caution in finding.cautions() {
+        for caution in finding.cautions_in(snapshot.survey) {
             builder.caution(&caution.phrase());
         }
     }
