@@ -160,7 +160,11 @@ fn what_is_looked_for_is_found_by_room_cleared_and_not_kept() {
     for act in ["c4", "marks", "wish = 1,000"] {
         let shown = walked(&desk, &["more", &more, act]);
         assert!(!shown.contains(&format!("= {act}\n")), "{shown}");
-        assert_eq!(all(&shown), 13, "{shown}");
+        let answer = shown.rsplit("\n> ").nth(1).unwrap().replace("\n  ", " ");
+        assert!(
+            answer.contains("does nothing on this screen") || answer.contains("has that name"),
+            "{answer}"
+        );
     }
 }
 
