@@ -16,12 +16,12 @@ use super::plan::plan;
 use super::propose::{candidates, proposals};
 use super::rank::{Worth, first_of, grave, keeps_private, takes_grave_away};
 use super::refusal::{Refusal, given_up, own_refusal};
-use super::services::{AsFound, refusal, weighed_in};
+use super::services::{AsFound, Others, refusal, weighed_in};
 use super::step::Step;
 use super::watch::Meter;
 use crate::error::AdviceError;
 use crate::forecast::{self, Forecast, forecast};
-use crate::level::{self, MovedOut};
+use crate::level;
 use crate::verdict::RoomVerdict;
 
 /// How a work list is made.
@@ -178,7 +178,7 @@ pub fn worklist_watched(
         }
         set_aside.clear();
         let before = std::mem::replace(&mut house, after);
-        steps.push(step(change, (before, &current), (&house, &next), done_alone.out)?);
+        steps.push(step(change, (before, &current), (&house, &next), done_alone)?);
         current = next;
     };
     for (change, reason) in planned.left_out {
@@ -216,13 +216,14 @@ fn step(
     change: ChangeKind,
     (before, current): (Survey, &Forecast),
     (after, next): (&Survey, &Forecast),
-    moves_out: Vec<MovedOut>,
+    others: Others,
 ) -> Result<Step, AdviceError> {
     Ok(Step {
         change,
         gains: gains(current, next),
         service_changes: level::change(&before, after, &level::Options::default())?,
-        moves_out,
+        moves_out: others.out,
+        narrows: others.narrowed,
         effort: effort(change, &before),
         before,
     })
@@ -250,6 +251,7 @@ fn with_checks(
         gains: gains(forecast, forecast),
         service_changes: Vec::new(),
         moves_out: Vec::new(),
+        narrows: Vec::new(),
         effort: effort(change, house),
         before: house.clone(),
     };
