@@ -270,9 +270,9 @@ worklist-searched = { $houses ->
 } to change this house for more speed { $houses ->
     [one] was
    *[other] were
-} weighed, by what the rooms get and what it costs in work and parts. { $best ->
+} tried in the forecast, by what the rooms get and what it costs in work and parts. { $best ->
     [yes] No other choice of changes is better.
-   *[no] Not every choice was weighed: another may be better by at most { $more } over all rooms, to them and from them together.
+   *[no] Not every choice was tried: another may be better by at most { $more } over all rooms, to them and from them together.
 }
 worklist-cut-steps = More may be worth doing than these steps. When they are done, look at the work list again.
 worklist-cut-size = This house has so many parts that not every further change was tried. When these steps are done, look at the work list again.
