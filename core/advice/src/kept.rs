@@ -119,6 +119,7 @@ struct StepBytes {
     gains: Vec<Gain>,
     service_changes: Vec<OutletChange>,
     moves_out: Vec<MovedBytes>,
+    narrows: Vec<MovedBytes>,
 }
 
 /// A level that is moved out, without its window: that is the device's.
@@ -152,12 +153,15 @@ impl ListBytes {
         let mut steps = Vec::with_capacity(self.steps.len());
         for step in self.steps {
             let after = if step.change.is_check() { house.clone() } else { applied(step.change, &house) };
-            let moves_out = step.moves_out.into_iter().map(|moved| moved.with_window(&levels));
+            let with_windows = |moved: Vec<MovedBytes>| -> Option<Vec<MovedOut>> {
+                moved.into_iter().map(|moved| moved.with_window(&levels)).collect()
+            };
             steps.push(Step {
                 change: step.change,
                 gains: step.gains,
                 service_changes: step.service_changes,
-                moves_out: moves_out.collect::<Option<_>>()?,
+                moves_out: with_windows(step.moves_out)?,
+                narrows: with_windows(step.narrows)?,
                 effort: effort(step.change, &house),
                 before: std::mem::replace(&mut house, after),
             });
@@ -183,6 +187,7 @@ impl StepBytes {
             gains: step.gains.clone(),
             service_changes: step.service_changes.clone(),
             moves_out: step.moves_out.iter().map(MovedBytes::of).collect(),
+            narrows: step.narrows.iter().map(MovedBytes::of).collect(),
         }
     }
 }

@@ -24,6 +24,7 @@
 //! `unknown` (what is left open), `worklist` (what to do), `kept` (all of it as bytes, to be found again).
 
 pub mod adapters;
+mod beside;
 mod entry_filter;
 mod error;
 pub mod finding;
@@ -33,6 +34,7 @@ pub mod level;
 pub mod suspect;
 pub mod unknown;
 pub mod verdict;
+mod weighed;
 pub mod worklist;
 
 pub use entry_filter::{Against, EntryFilter, NotWanted, entry_filter};

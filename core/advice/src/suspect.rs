@@ -5,65 +5,14 @@ use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
 
 use facts::fact::SubjectId;
-use house::record::{CableKind, Connector, LengthKnown, Part, PartKind, Run, Survey};
+use house::record::{PartKind, Survey};
 use indexmap::IndexSet;
 
 use crate::forecast::{CostAt, Forecast};
 use crate::verdict::RoomVerdict;
+use crate::weighed::{CLEARED, part_weight, run_weight};
 
-/// How likely something is at fault against a part of the same kind of which all is known and good, 1. All of these are
-/// common practice, no source.
-mod weights {
-    /// A part that was measured by an instrument.
-    pub const MEASURED: f64 = 0.3;
-    /// A run of which all is known and good: two connectors, and cable that nobody opened.
-    pub const SOUND_RUN: f64 = 0.8;
-    /// A splitter of which nobody knows the band.
-    pub const BAND_UNKNOWN: f64 = 5.0;
-    /// A splitter that is not made for the band.
-    pub const NOT_FOR_BAND: f64 = 6.0;
-    /// A part of which nobody knows what it is.
-    pub const KIND_UNKNOWN: f64 = 6.0;
-    /// An amplifier of which nobody knows whether it has a by-pass.
-    pub const BYPASS_UNKNOWN: f64 = 6.0;
-    /// An amplifier without one.
-    pub const NO_BYPASS: f64 = 8.0;
-    /// A connector known to be poor.
-    pub const POOR_CONNECTOR: f64 = 5.0;
-    /// A connector that nobody looked at.
-    pub const CONNECTOR_UNKNOWN: f64 = 1.2;
-    /// Cable of which nobody knows the series, or how long it is.
-    pub const CABLE_UNKNOWN: f64 = 1.0;
-    /// A length that was guessed.
-    pub const LENGTH_GUESSED: f64 = 0.4;
-    /// A stretch over which another room's test went well.
-    pub const CLEARED: f64 = 0.1;
-}
-
-/// Why something is suspected first.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-pub enum Ground {
-    /// It is known to be poor, or not made for the band.
-    Poor,
-    /// The tests of several rooms failed that all get their signal over it.
-    Shared,
-    /// Too little is known of it.
-    NotKnown,
-    /// Nothing is known against it.
-    Nothing,
-}
-
-impl Ground {
-    /// Its name in data, and for a message to choose by: `not_known`.
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Poor => "poor",
-            Self::Shared => "shared",
-            Self::NotKnown => "not_known",
-            Self::Nothing => "nothing",
-        }
-    }
-}
+pub use crate::weighed::Ground;
 
 /// Something on the way to an outlet.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -152,7 +101,7 @@ impl<'a> Suspects<'a> {
         };
         let failed = self.failed_over(at).count();
         let is_cleared = self.cleared.contains(&at.into());
-        let share = if is_cleared { weights::CLEARED } else { failed.max(1) as f64 };
+        let share = if is_cleared { CLEARED } else { failed.max(1) as f64 };
         let ground =
             if failed > 1 && !is_cleared && ground != Ground::Poor { Ground::Shared } else { ground };
         Some(Suspect { at, weight: weight * share, ground, is_cleared })
@@ -180,52 +129,4 @@ impl<'a> Suspects<'a> {
         }
         found
     }
-}
-
-fn part_weight(part: &Part) -> (f64, Ground) {
-    let rated = &part.rating;
-    if part.measured.is_some() {
-        return (weights::MEASURED, Ground::Nothing);
-    }
-    match part.kind {
-        PartKind::Splitter | PartKind::Tap if rated.doubtful => (weights::BAND_UNKNOWN, Ground::NotKnown),
-        PartKind::Splitter | PartKind::Tap => match rated.made_for_moca() {
-            Some(true) => (1.0, Ground::Nothing),
-            Some(false) => (weights::NOT_FOR_BAND, Ground::Poor),
-            None => (weights::BAND_UNKNOWN, Ground::NotKnown),
-        },
-        PartKind::Amplifier => match rated.by_pass() {
-            Some(true) => (1.0, Ground::Nothing),
-            Some(false) => (weights::NO_BYPASS, Ground::Poor),
-            None => (weights::BYPASS_UNKNOWN, Ground::NotKnown),
-        },
-        PartKind::Unknown => (weights::KIND_UNKNOWN, Ground::NotKnown),
-        _ => (1.0, Ground::Nothing),
-    }
-}
-
-fn run_weight(run: Option<&Run>) -> (f64, Ground) {
-    let Some(run) = run else {
-        let unknown = 2.0 * weights::CONNECTOR_UNKNOWN + 2.0 * weights::CABLE_UNKNOWN;
-        return (weights::SOUND_RUN + unknown, Ground::NotKnown);
-    };
-    let of_connector = |connector: Connector| match connector {
-        Connector::Unknown => weights::CONNECTOR_UNKNOWN,
-        poor if poor.is_poor() => weights::POOR_CONNECTOR,
-        _ => 0.0,
-    };
-    let of_cable = if run.cable == CableKind::Unknown { weights::CABLE_UNKNOWN } else { 0.0 };
-    let of_length = match run.length.map(|length| length.known) {
-        _ if run.is_jumper() => 0.0,
-        None => weights::CABLE_UNKNOWN,
-        Some(LengthKnown::Guessed) => weights::LENGTH_GUESSED,
-        Some(_) => 0.0,
-    };
-    let more = of_connector(run.connector_near) + of_connector(run.connector_far) + of_cable + of_length;
-    let ground = match more {
-        _ if run.has_poor_connector() => Ground::Poor,
-        more if more > 0.0 => Ground::NotKnown,
-        _ => Ground::Nothing,
-    };
-    (weights::SOUND_RUN + more, ground)
 }

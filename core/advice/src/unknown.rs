@@ -252,7 +252,7 @@ impl Search<'_> {
             self.add(part.id, place.clone(), what, matters);
         }
         for port in ports.into_iter().filter(|port| part.end(*port) == Some(PortEnd::LooseEnd)) {
-            let what = Phrase::new("unknown-loose-end").with("port", Arg::Count(u64::from(port)));
+            let what = naming::with_port(Phrase::new("unknown-loose-end"), Some(part), port);
             self.add(part.id, place.clone(), what, Matters::MayBeMissingLink);
         }
     }

@@ -1,12 +1,13 @@
-//! Solving a sampled tree for all pairs and for a few, and sampling and solving a house anew, by size of house.
+//! Solving a sampled tree for all pairs and for a few, sampling and solving a house anew, and filling as much memory as all pairs
+//! take, by size of house.
 #![expect(clippy::unwrap_used, reason = "a bench stops at the first thing that is wrong")]
 
 use std::hint::black_box;
 
 use coax::model::{Cable, Splitter};
 use coax::{
-    Decibels, FrequencyGrid, Megahertz, Metres, Model, Network, OutletIndex, PartIndex, Solution, Tree,
-    Wanted,
+    Decibels, FrequencyGrid, Megahertz, Metres, Model, Network, OutletIndex, PartIndex, Solution, Sweep,
+    Tree, Wanted,
 };
 use criterion::{BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
 
@@ -55,12 +56,27 @@ fn tree(criterion: &mut Criterion) {
         group.bench_function(BenchmarkId::new("all pairs", &name), |bench| {
             bench.iter(|| sampled.solve_into(Wanted::All, black_box(&mut solution)).unwrap());
         });
+        // What no solution of all pairs can undercut: as much memory, filled.
+        let values = tree.outlets() * (tree.outlets() + 1) / 2 * points;
+        let mut memory = vec![coax::Complex64::ZERO; values];
+        group.bench_function(BenchmarkId::new("as much memory filled", &name), |bench| {
+            bench.iter(|| black_box(&mut memory).fill(black_box(coax::Complex64::ONE)));
+        });
         let few = [(OutletIndex(1), OutletIndex(2)), (OutletIndex(3), OutletIndex(4))];
         group.bench_function(BenchmarkId::new("two pairs", &name), |bench| {
             bench.iter(|| sampled.solve_into(Wanted::Pairs(&few), black_box(&mut solution)).unwrap());
         });
         group.bench_function(BenchmarkId::new("sample anew", &name), |bench| {
             bench.iter(|| black_box(&tree).sample(&grid).unwrap());
+        });
+        group.bench_function(BenchmarkId::new("anew, all pairs", &name), |bench| {
+            bench.iter(|| {
+                black_box(&tree).solve_over_into(&grid, Wanted::All, black_box(&mut solution)).unwrap();
+            });
+        });
+        let mut sweep = Sweep::on(grid.clone());
+        group.bench_function(BenchmarkId::new("anew, two pairs", &name), |bench| {
+            bench.iter(|| sweep.powers(&[black_box(&tree)], &few).unwrap());
         });
     }
     group.finish();

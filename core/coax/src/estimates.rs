@@ -208,6 +208,9 @@ pub mod house {
         LENGTH_PACED = "length-paced", 0.8, 1.0, 1.2, "times what was said", CommonPractice;
         /// The same of one that was guessed.
         LENGTH_GUESSED = "length-guessed", 0.67, 1.0, 1.5, "times what was said", CommonPractice;
+        /// What a level misses at another frequency than the one at which that was measured: a bad joint or a broken shield
+        /// takes more here, less there.
+        MISSING_ELSEWHERE = "missing-elsewhere", 0.5, 1.0, 1.5, "times what was measured", CommonPractice;
         /// Length of a cable to be laid that nobody has paced; its range is that of a guess.
         NEW_RUN = "new-run-length", 15.0, 15.0, 15.0, "m", CommonPractice;
         /// Length of the jumper between two parts that are put side by side.

@@ -11,6 +11,7 @@
 
 use std::ops::{Add, Div, Mul, Neg, Sub};
 
+use multiversion::multiversion;
 use num_complex::Complex64;
 
 /// Frequencies in one [`Lanes`].
@@ -32,6 +33,8 @@ pub(crate) trait Real:
     fn max(self, other: Self) -> Self;
     /// The lesser of two at each.
     fn min(self, other: Self) -> Self;
+    /// At each frequency one of two numbers: `yes` where this is below another, else `no`.
+    fn below(self, other: Self, yes: Self, no: Self) -> Self;
     /// The square root.
     fn sqrt(self) -> Self;
     /// `e` to this power; at most `1e307`, and exactly 0 below `e^-700`.
@@ -81,6 +84,12 @@ impl<R: Real> Phasor<R> {
     #[inline(always)]
     pub fn scaled(self, factor: R) -> Self {
         Self { re: self.re * factor, im: self.im * factor }
+    }
+
+    /// This number where one real number is below another, elsewhere `other`.
+    #[inline(always)]
+    pub fn where_below(self, low: R, high: R, other: Self) -> Self {
+        Self { re: low.below(high, self.re, other.re), im: low.below(high, self.im, other.im) }
     }
 
     #[inline(always)]
@@ -143,6 +152,9 @@ impl Real for f64 {
     }
     fn min(self, other: Self) -> Self {
         f64::min(self, other)
+    }
+    fn below(self, other: Self, yes: Self, no: Self) -> Self {
+        if self < other { yes } else { no }
     }
     fn sqrt(self) -> Self {
         f64::sqrt(self)
@@ -235,20 +247,24 @@ impl Real for Lanes {
         self.with(other, |a, b| if a < b { a } else { b })
     }
     #[inline(always)]
+    fn below(self, other: Self, yes: Self, no: Self) -> Self {
+        let mut out = no;
+        for k in 0..LANES {
+            out.0[k] = if self.0[k] < other.0[k] { yes.0[k] } else { no.0[k] };
+        }
+        out
+    }
+    #[inline(always)]
     fn sqrt(self) -> Self {
         self.map(f64::sqrt)
     }
     #[inline(always)]
     fn exp(self) -> Self {
-        self.map(exp)
+        exp(self)
     }
     #[inline(always)]
     fn turns(self) -> Phasor<Self> {
-        let mut out = Phasor { re: self, im: self };
-        for k in 0..LANES {
-            (out.re.0[k], out.im.0[k]) = turned(self.0[k]);
-        }
-        out
+        turned(self)
     }
     #[inline(always)]
     fn any_above(self, least: f64) -> bool {
@@ -256,57 +272,55 @@ impl Real for Lanes {
     }
 }
 
-/// `e^x`: `2^n e^r` with `|r| <= ln 2 / 2`, the second factor by its Taylor series (error below 5e-18 of it).
-#[inline(always)]
-fn exp(x: f64) -> f64 {
+/// `e^x`: `2^n e^r` with `|r| <= ln 2 / 2`, the second factor by its Taylor series (error below 5e-18 of it). Step by step in all
+/// lanes, here and below: one lane's whole formula after the other's would not become vector instructions. A copy for each
+/// instruction set, in place of one wherever it is asked for: it is long.
+#[multiversion(targets("x86_64+avx512f+avx512dq+avx512vl", "x86_64+avx2"))]
+fn exp(x: Lanes) -> Lanes {
     // ln 2 in two parts, the first with trailing zeros, so that n times it is exact (Cody and Waite, "Software Manual for the
     // Elementary Functions", 1980, chapter 6).
     const LN_2_HIGH: f64 = 0.693_147_180_369_123_8;
     const LN_2_LOW: f64 = 1.908_214_929_270_587_7e-10;
-    let within = if x > 707.0 { 707.0 } else { x };
-    let within = if within < -707.0 { -707.0 } else { within };
-    let whole = within * std::f64::consts::LOG2_E + WHOLE;
-    let n = whole - WHOLE;
-    let r = (within - n * LN_2_HIGH) - n * LN_2_LOW;
-    let mut sum = 1.0 / 6_227_020_800.0;
-    for factor in [
-        1.0 / 479_001_600.0,
-        1.0 / 39_916_800.0,
-        1.0 / 3_628_800.0,
-        1.0 / 362_880.0,
-        1.0 / 40_320.0,
-        1.0 / 5_040.0,
-        1.0 / 720.0,
-        1.0 / 120.0,
-        1.0 / 24.0,
-        1.0 / 6.0,
-        0.5,
-        1.0,
-        1.0,
-    ] {
-        sum = sum * r + factor;
-    }
+    let c = Lanes::of;
+    // What is not a number stays so.
+    let within = c(-707.0).max(c(707.0).min(x));
+    let whole = within * c(std::f64::consts::LOG2_E) + c(WHOLE);
+    let n = whole - c(WHOLE);
+    let r = (within - n * c(LN_2_HIGH)) - n * c(LN_2_LOW);
+    // Terms in pairs, and pairs of those (Estrin's scheme): a short chain of steps, since each step waits for the one before. The
+    // two largest terms come last, so that they are rounded least.
+    let (square, fourth) = (r * r, (r * r) * (r * r));
+    let first = (c(0.5) + r * c(1.0 / 6.0)) + square * (c(1.0 / 24.0) + r * c(1.0 / 120.0));
+    let second =
+        (c(1.0 / 720.0) + r * c(1.0 / 5_040.0)) + square * (c(1.0 / 40_320.0) + r * c(1.0 / 362_880.0));
+    let third = (c(1.0 / 3_628_800.0) + r * c(1.0 / 39_916_800.0))
+        + square * (c(1.0 / 479_001_600.0) + r * c(1.0 / 6_227_020_800.0));
+    let rest = first + fourth * (second + fourth * third);
+    let sum = c(1.0) + (r + square * rest);
     // The power of two goes straight into the exponent's bits.
-    let power = f64::from_bits((whole.to_bits() << 52).wrapping_add(1023 << 52));
-    if x < -700.0 { 0.0 } else { sum * power }
+    let mut power = whole;
+    for value in &mut power.0 {
+        *value = f64::from_bits((value.to_bits() << 52).wrapping_add(1023 << 52));
+    }
+    x.below(c(-700.0), c(0.0), sum * power)
 }
 
 /// Cosine and sine of so many turns: the whole turns and the quarters are taken off exactly, the rest is at most an eighth of a
 /// turn and goes by its Taylor series (errors below 5e-17).
-#[inline(always)]
-fn turned(turns: f64) -> (f64, f64) {
-    let quarters = turns * 4.0 + WHOLE;
-    let quarter = quarters.to_bits();
-    let x = (turns - (quarters - WHOLE) * 0.25) * std::f64::consts::TAU;
+#[multiversion(targets("x86_64+avx512f+avx512dq+avx512vl", "x86_64+avx2"))]
+fn turned(turns: Lanes) -> Phasor<Lanes> {
+    let c = Lanes::of;
+    let quarters = turns * c(4.0) + c(WHOLE);
+    let x = (turns - (quarters - c(WHOLE)) * c(0.25)) * c(std::f64::consts::TAU);
     let square = x * x;
-    let mut sine = -1.0 / 1_307_674_368_000.0;
+    let mut sine = c(-1.0 / 1_307_674_368_000.0);
     for factor in
         [1.0 / 6_227_020_800.0, -1.0 / 39_916_800.0, 1.0 / 362_880.0, -1.0 / 5_040.0, 1.0 / 120.0, -1.0 / 6.0]
     {
-        sine = sine * square + factor;
+        sine = sine * square + c(factor);
     }
     let sine = x + x * square * sine;
-    let mut cosine = 1.0 / 20_922_789_888_000.0;
+    let mut cosine = c(1.0 / 20_922_789_888_000.0);
     for factor in [
         -1.0 / 87_178_291_200.0,
         1.0 / 479_001_600.0,
@@ -317,20 +331,36 @@ fn turned(turns: f64) -> (f64, f64) {
         -0.5,
         1.0,
     ] {
-        cosine = cosine * square + factor;
+        cosine = cosine * square + c(factor);
     }
-    // An odd quarter exchanges the two; the second and third turn the cosine's sign, the third and fourth the sine's.
-    let swapped = 0_u64.wrapping_sub(quarter & 1);
-    let (c, s) = (cosine.to_bits(), sine.to_bits());
-    let (re, im) = ((c & !swapped) | (s & swapped), (s & !swapped) | (c & swapped));
-    let re = re ^ ((quarter.wrapping_add(1) & 2) << 62);
-    let im = im ^ ((quarter & 2) << 62);
-    (f64::from_bits(re), f64::from_bits(im))
+    let mut wave = Phasor { re: cosine, im: sine };
+    for k in 0..LANES {
+        // An odd quarter exchanges the two; the second and third turn the cosine's sign, the third and fourth the sine's.
+        let quarter = quarters.0[k].to_bits();
+        let swapped = 0_u64.wrapping_sub(quarter & 1);
+        let (c, s) = (cosine.0[k].to_bits(), sine.0[k].to_bits());
+        let (re, im) = ((c & !swapped) | (s & swapped), (s & !swapped) | (c & swapped));
+        wave.re.0[k] = f64::from_bits(re ^ ((quarter.wrapping_add(1) & 2) << 62));
+        wave.im.0[k] = f64::from_bits(im ^ ((quarter & 2) << 62));
+    }
+    wave
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// Lane by lane, each with its own neighbour's value beside it.
+    fn exp(x: f64) -> f64 {
+        let mut all = Lanes([x - 1.0, x, 0.5 * x, -x, 0.0, 1.0, x + 3.0, 700.0]);
+        all = super::exp(all);
+        all.0[1]
+    }
+
+    fn turned(turns: f64) -> (f64, f64) {
+        let wave = super::turned(Lanes([0.1, 0.3, turns, 0.6, -turns, 0.9, 1e9, turns + 0.25]));
+        (wave.re.0[2], wave.im.0[2])
+    }
 
     /// Against the standard library's functions, which are within an ulp or two (glibc manual, "Errors in Math Functions").
     #[test]

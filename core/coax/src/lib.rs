@@ -35,6 +35,7 @@ pub mod estimates;
 pub mod grid;
 mod lanes;
 pub mod link;
+mod look;
 pub mod model;
 mod multiport;
 pub mod quantity;
@@ -58,6 +59,8 @@ pub use quantity::{
     Milliseconds,
 };
 pub use scatter::ScatterMatrix;
-pub use solve::{End, Network, OutletIndex, PartIndex, Sampled, Samples, Solution, Tree, Wanted};
+pub use solve::{
+    End, Network, OutletIndex, PartIndex, Powers, Sampled, Samples, Solution, Sweep, Tree, Wanted,
+};
 pub use span::{Backing, Span};
 pub use touchstone::TouchstoneError;

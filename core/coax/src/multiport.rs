@@ -41,6 +41,19 @@ impl<R: Real> Multiport<R> {
         entry.copied().unwrap_or(Phasor::real(R::of(0.0)))
     }
 
+    /// Writes its entries row by row with the ports in this order.
+    #[inline(always)]
+    pub fn write_in_order(&self, order: &[usize], into: &mut [Phasor<R>]) {
+        let mut entries = into.iter_mut();
+        for &to in order {
+            for &from in order {
+                if let Some(entry) = entries.next() {
+                    *entry = self.at(to, from);
+                }
+            }
+        }
+    }
+
     /// Sets one entry; nothing beyond the last port.
     #[inline(always)]
     pub fn set(&mut self, to: usize, from: usize, value: Phasor<R>) {

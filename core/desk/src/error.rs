@@ -176,15 +176,13 @@ pub enum DeskError {
         path: PathBuf,
     },
 
-    /// A line of a list that cannot be done.
-    #[error("{}, line {line}: {why}", list.display())]
+    /// Lines of a list that cannot be done.
+    #[error("{}: {} lines", list.display(), faults.len())]
     InList {
         /// The list.
         list: PathBuf,
-        /// The line, from 1.
-        line: u64,
-        /// What is wrong with it.
-        why: Box<ListFault>,
+        /// Each such line, from 1, and what is wrong with it; never empty.
+        faults: Vec<(u64, ListFault)>,
     },
 
     /// A list without a line.
@@ -282,6 +280,12 @@ pub enum DeskError {
 /// What is wrong with a line of a list.
 #[derive(Debug, thiserror::Error)]
 pub enum ListFault {
+    /// It names no photo.
+    #[error("no photo: {word}")]
+    NoPhoto {
+        /// The word.
+        word: String,
+    },
     /// It has too few words or too many.
     #[error("{found} words")]
     Words {
@@ -324,6 +328,8 @@ pub enum Advice {
 pub enum WrongThing {
     /// For photos.
     NotForPhotos,
+    /// For photos: a room with no outlet, or with several.
+    RoomForPhotos,
     /// Where a photo is wanted.
     NotAPhoto,
     /// Where a part is wanted.

@@ -51,8 +51,7 @@ pub enum Contradiction {
 impl Contradiction {
     /// Where a part's fields and its print differ, in the order in which a sheet names the fields.
     pub fn of(part: &Part) -> Vec<Self> {
-        let Some(text) = &part.label else { return Vec::new() };
-        let reading = label::read(text);
+        let Some(reading) = part.read_print() else { return Vec::new() };
         let printed = PartRating::of_reading(&reading);
         let mut found = Vec::new();
         if let Some(kind) = reading.kind.and_then(kind_printed)

@@ -83,6 +83,11 @@ pub struct PartRating {
     pub doubtful: bool,
 }
 
+/// A label as it is read on its part: of a splitter, so many outputs that were typed tell what a loss on it is.
+pub fn read_print(text: &str, is_splitter: bool, outputs: u8) -> LabelReading {
+    if is_splitter { label::read_on_splitter(text, outputs) } else { label::read(text) }
+}
+
 impl PartRating {
     /// What a label states, as far as its text can be read.
     pub fn of_label(text: &str) -> Self {

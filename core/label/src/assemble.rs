@@ -261,6 +261,10 @@ fn read_marks(items: &[Item], reading: &mut LabelReading) {
         }
         before = Some(item);
     }
+    let says_passive = items.iter().any(|item| *item == Item::Word(Term::Passive));
+    if says_passive && reading.moca_bypass == Some(true) && reading.modem_port.is_none() {
+        add_once(&mut reading.doubts, [Doubt::PassiveUnclear]);
+    }
     let contradicts = |doubt: &Doubt| *doubt == Doubt::PowerPassUnclear;
     if reading.doubts.iter().any(contradicts) {
         reading.power_pass = None;

@@ -232,6 +232,8 @@ pub enum Doubt {
     },
     /// The label says both that power passes and that it does not; left out.
     PowerPassUnclear,
+    /// A by-pass and, somewhere, the word for a port that is not amplified: it may be one, or the by-pass itself.
+    PassiveUnclear,
 }
 
 impl Doubt {
@@ -314,6 +316,7 @@ impl Doubt {
                 ("label-doubt-kind-from-bands", vec![("taken", taken.name().to_owned())])
             }
             Self::PowerPassUnclear => ("label-doubt-power-pass-unclear", vec![]),
+            Self::PassiveUnclear => ("label-doubt-passive-unclear", vec![]),
         }
     }
 }

@@ -67,3 +67,14 @@ pub fn read(text: &str) -> LabelReading {
     }
     reading
 }
+
+/// Reads the label of a part that is known to be a splitter of so many outputs. Where the text itself does not say so, a loss on it
+/// is that to each output, which by itself it would not tell.
+pub fn read_on_splitter(text: &str, outputs: u8) -> LabelReading {
+    let alone = read(text);
+    if alone.kind.is_some() || outputs == 0 {
+        return alone;
+    }
+    let told = read(&format!("{outputs}-WAY SPLITTER {text}"));
+    if told.doubts.len() < alone.doubts.len() { told } else { alone }
+}

@@ -25,10 +25,11 @@ pub fn in_english(doubts: &[Doubt]) -> Vec<String> {
 
 /// What is doubtful about a part's print, as sentences: how it was read, and where it and what was typed differ.
 pub fn of_part(part: &Part, language: &Language) -> Vec<String> {
-    let Some(text) = part.label.as_deref().filter(|text| !text.is_empty()) else { return Vec::new() };
+    let is_printed = part.label.as_deref().is_some_and(|text| !text.is_empty());
+    let Some(reading) = part.read_print().filter(|_| is_printed) else { return Vec::new() };
     let against = Contradiction::of(part);
     let against = against.iter().map(|found| language.say(&found.phrase()));
-    said(&label::read(text).doubts, language).into_iter().chain(against).collect()
+    said(&reading.doubts, language).into_iter().chain(against).collect()
 }
 
 /// As [`of_part`], in English.
@@ -138,6 +139,7 @@ mod tests {
             Doubt::KindUnclear { taken, other },
             Doubt::KindFromBands { taken: PartKind::Amplifier },
             Doubt::PowerPassUnclear,
+            Doubt::PassiveUnclear,
         ];
         for (sentence, doubt) in said(&doubts, &ENGLISH).iter().zip(&doubts) {
             assert!(!sentence.contains("label-") && !sentence.contains(['{', '}']), "{doubt:?}: {sentence}");

@@ -408,6 +408,8 @@ fn adapter_cases() -> Vec<Case> {
         // What the office wants must pass the bridge in the study.
         case(EthernetSlower, through(100, 500.0), through(100, 90.0)),
         case(EthernetSlower, wanting("2.5", 100, 500.0), wanting("2.5", 1000, 500.0)),
+        // A socket of 1 Gb/s passes 949 Mb/s (RFC 6349, section 4.1.1).
+        case(EthernetSlower, wanting("2.5", 1000, 1000.0), wanting("2.5", 1000, 940.0)),
     ]
 }
 

@@ -172,7 +172,9 @@ impl House {
     pub fn label(self, text: &str) -> Self {
         self.with(|part| {
             part.label = Some(text.into());
-            part.rating = part.rating.clone().or(PartRating::of_label(text));
+            if let Some(reading) = part.read_print() {
+                part.rating = part.rating.clone().or(PartRating::of_reading(&reading));
+            }
         })
     }
 

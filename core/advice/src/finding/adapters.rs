@@ -74,13 +74,15 @@ pub(super) fn ports(inspection: &Inspection<'_>) -> Vec<Finding> {
             // All that any room wants passes the bridge.
             let of_all = inspection.nodes.iter().filter(|other| node.bridge || other.outlet == node.outlet);
             let most = of_all.filter_map(|other| wanted_at(inspection.survey, other)).reduce(f64::max);
-            let wanted = most.filter(|wanted| *wanted > port && coax > port)?;
+            // What a wish is held against is what passes, not what the socket is called by: of 1 Gb/s, 949 Mb/s.
+            let passes = node.link.port.payload_rate().value();
+            let wanted = most.filter(|wanted| *wanted > passes && coax > passes)?;
             Some(
                 Finding::new(FindingKind::EthernetSlower, vec![Place::Part(node.outlet)])
                     .phrase("outlet", inspection.name(node.outlet))
                     .text("known", port_known(node.port_known))
                     .with("port", Arg::Rate(port))
-                    .with("payload", Arg::Rate(node.link.port.payload_rate().value()))
+                    .with("payload", Arg::Rate(passes))
                     .with("wanted", Arg::Rate(wanted)),
             )
         })

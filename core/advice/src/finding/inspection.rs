@@ -1,5 +1,7 @@
 //! What every detector needs to see: the adapters, and how each part stands towards them.
 
+use std::borrow::Cow;
+use std::cell::OnceCell;
 use std::collections::{BTreeMap, BTreeSet};
 
 use facts::fact::SubjectId;
@@ -9,7 +11,7 @@ use indexmap::IndexSet;
 use phrase::{Arg, Phrase};
 
 use crate::forecast::{Forecast, Node, nodes_of};
-use crate::level::Levels;
+use crate::level::{Levels, Options, Unexplained, levels, unexplained};
 
 /// How a part stands towards the adapters of its tree.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -40,7 +42,9 @@ pub(super) struct Inspection<'a> {
     /// What gets through, where it was worked out.
     pub(super) forecast: Option<&'a Forecast>,
     /// The levels as found, where they were worked out already.
-    pub(super) levels: Option<&'a Levels>,
+    levels: Option<&'a Levels>,
+    /// The same, worked out when first asked for; `None` where the physics refuses the house, which its forecast tells.
+    solved: OnceCell<Option<Levels>>,
     /// The adapters, recorded or wished for.
     pub(super) nodes: Vec<Node>,
     /// Adapters at or below each part.
@@ -67,7 +71,7 @@ impl<'a> Inspection<'a> {
                 *below.entry(part).or_insert(0) += 1;
             }
         }
-        Self { survey, forecast, levels, nodes, below, ends }
+        Self { survey, forecast, levels, solved: OnceCell::new(), nodes, below, ends }
     }
 
     /// How a part stands towards the adapters of its tree. While no adapter and no wish is known, every outlet
@@ -86,6 +90,21 @@ impl<'a> Inspection<'a> {
                 if turns { Standing::Meeting } else { Standing::Above }
             }
         }
+    }
+
+    /// The levels as found.
+    pub(super) fn levels(&self) -> Option<&Levels> {
+        let solve = || levels(self.survey, &Options::default()).ok();
+        self.levels.or_else(|| self.solved.get_or_init(solve).as_ref())
+    }
+
+    /// What was measured and the wiring does not explain: of the levels as found where a forecast stands beside, else by
+    /// itself, which takes less.
+    pub(super) fn unexplained(&self) -> Cow<'_, [Unexplained]> {
+        if self.forecast.is_some() || self.levels.is_some() {
+            return Cow::Borrowed(self.levels().map_or(&[], |levels| levels.unexplained.as_slice()));
+        }
+        Cow::Owned(unexplained(self.survey, &Options::default()).unwrap_or_default())
     }
 
     /// Parts of some kinds, in the order of the house.

@@ -41,7 +41,7 @@ fn legs(inspection: &Inspection<'_>, kind: FindingKind, part: &Part, ports: &[u8
         .text("power", if may_carry_power(inspection.survey, part.id) { "yes" } else { "no" })
         .phrase("part", inspection.name(part.id))
         .with("count", Arg::Count(ports.len() as u64))
-        .with("legs", Arg::Several(ports.iter().map(|port| Arg::Text(port.to_string())).collect()))
+        .phrase("legs", house::naming::ports(part, ports))
 }
 
 /// Outlets that somebody looked at, with nothing plugged in, no adapter to come and no cap on.

@@ -3,14 +3,16 @@
 use std::collections::BTreeMap;
 
 use house::naming;
-use house::record::ServiceKind;
+use house::record::{PartKind, ServiceKind};
 use phrase::{Arg, Phrase};
 
 use super::inspection::Inspection;
 use super::{Finding, FindingKind, Place};
 use crate::forecast::MeteredAt;
-use crate::level::{self, ANALOG_TV, MODEM_SENDS, Options, Served, Window, modem_sends_most, served_outlets};
-use crate::verdict::{Beside, LevelHeld, levels_beside, place_phrase};
+use crate::level::{
+    self, ANALOG_TV, LostAt, MODEM_SENDS, Served, Unexplained, Window, modem_sends_most, place_phrase,
+    served_outlets,
+};
 
 /// Measured levels outside their window, the one furthest outside for each service at each outlet; where all are inside,
 /// the one that lacks most of the margin that is recommended.
@@ -126,34 +128,51 @@ pub(super) fn modem_sends(inspection: &Inspection<'_>) -> Vec<Finding> {
         .collect()
 }
 
-/// How many draws a verdict on a level rests on: findings are told on every screen.
-const DRAWS: u32 = 16;
-
-/// Levels that the wiring does not explain, each with the stretch on which something is.
+/// Levels that the wiring does not explain, each with the stretch on which something is; what several places miss on what they
+/// share is told once.
 pub(super) fn against_wiring(inspection: &Inspection<'_>) -> Vec<Finding> {
-    let options = Options { draws: DRAWS, ..Options::default() };
-    // What the physics refuses is told by the forecast of the same house.
-    let held = levels_beside(inspection.survey, &options).unwrap_or_default();
-    held.iter().map(|held| beside_wiring(inspection, held)).collect()
+    inspection.unexplained().iter().filter_map(|found| beside_wiring(inspection, found)).collect()
 }
 
-fn beside_wiring(inspection: &Inspection<'_>, held: &LevelHeld) -> Finding {
+fn beside_wiring(inspection: &Inspection<'_>, found: &Unexplained) -> Option<Finding> {
     let survey = inspection.survey;
-    let less = held.beside == Beside::Worse;
-    let kind = if less { FindingKind::LevelBelowWiring } else { FindingKind::LevelAboveWiring };
+    let kind = if found.is_loss() { FindingKind::LevelBelowWiring } else { FindingKind::LevelAboveWiring };
+    let held = found.readings.first()?;
+    let shared = found.readings.len() > 1;
     let at = |place: MeteredAt| match place.port {
         Some(port) => Place::Port { part: place.part, port },
         None => Place::Part(place.part),
     };
-    Finding::new(kind, vec![at(held.stretch.to), at(held.stretch.from)])
+    let suspect = match found.suspects.first() {
+        Some((LostAt::Part(part), _)) => Place::Part(*part),
+        Some((LostAt::Output(part, port), _)) => Place::Port { part: *part, port: *port },
+        Some((LostAt::RunTo(part), _)) => Place::RunTo(*part),
+        None => at(found.stretch.to),
+    };
+    // Where to go first: what several places share; else where it was measured.
+    let first = if shared { suspect } else { at(found.stretch.to) };
+    let places = found.readings.iter().map(|held| held.stretch.to);
+    let mut all = vec![first];
+    all.extend(places.clone().map(at).chain([at(found.stretch.from)]).filter(|place| *place != first));
+    let is_amplifier = |(at, _): &(LostAt, f64)| match at {
+        LostAt::Part(part) => survey.parts.get(part).is_some_and(|part| part.kind == PartKind::Amplifier),
+        _ => false,
+    };
+    let told = places.map(|place| Arg::Phrase(Box::new(place_phrase(survey, place)))).collect();
+    let finding = Finding::new(kind, all)
+        .text("shared", if shared { "yes" } else { "no" })
         .phrase("place", place_phrase(survey, held.stretch.to))
+        .with("places", Arg::Several(told))
         .phrase("known", place_phrase(survey, held.known_at))
-        .phrase("stretch", held.stretch.phrase(survey))
-        .text("whose", if held.stretch.street_side { "provider" } else { "house" })
+        .phrase("stretch", found.stretch.phrase(survey))
+        .text("whose", if found.stretch.street_side { "provider" } else { "house" })
+        .phrase("first", suspect.phrase(survey)?)
+        .text("amplifier", if found.suspects.iter().any(is_amplifier) { "yes" } else { "no" })
         .with("level", Arg::Level(held.measured_dbmv))
         .with("expected", Arg::Level(held.explained.likely))
-        .with("apart", Arg::Loss(held.missing_db().abs()))
-        .with("frequency", Arg::Frequency(held.mhz))
+        .with("apart", Arg::Loss(found.missing_db().abs()))
+        .with("frequency", Arg::Frequency(held.mhz));
+    Some(finding)
 }
 
 /// Places where levels were measured before work was done on the way there: they tell of the wiring as it was.

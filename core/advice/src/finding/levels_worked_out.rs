@@ -1,15 +1,13 @@
 //! Levels that nobody measured, worked out from what was measured elsewhere, against what the devices need; and what of a
 //! service gets lost on the way.
 
-use std::borrow::Cow;
-
 use house::naming;
 use phrase::Arg;
 
 use super::inspection::Inspection;
 use super::levels::needs;
 use super::{Finding, FindingKind, Place, amplifiers, filters};
-use crate::level::{self, Broken, DownLevel, Fit, OutletLevels, Window, levels};
+use crate::level::{Broken, DownLevel, Fit, OutletLevels, Window};
 
 /// Levels worked out as outside their window, the one furthest outside for each service at each outlet. Where one measured
 /// there is outside, that is told instead.
@@ -18,14 +16,8 @@ pub(super) fn outside(inspection: &Inspection<'_>) -> Vec<Finding> {
     if inspection.forecast.is_none() {
         return Vec::new();
     }
-    let levels = match inspection.levels {
-        Some(known) => Cow::Borrowed(known),
-        // What the physics refuses is told by the forecast of the same house.
-        None => match levels(inspection.survey, &level::Options::default()) {
-            Ok(levels) => Cow::Owned(levels),
-            Err(_) => return Vec::new(),
-        },
-    };
+    // What the physics refuses is told by the forecast of the same house.
+    let Some(levels) = inspection.levels() else { return Vec::new() };
     let reasons = Reasons::of(inspection);
     let lost = levels.outlets.iter().filter_map(|found| {
         let broken = found.broken.filter(|broken| broken.fit() == Fit::Outside)?;

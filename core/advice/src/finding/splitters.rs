@@ -1,5 +1,6 @@
 //! Splitters and taps: are they made for the band, and was their label read well.
 
+use house::naming;
 use house::rating::EXTENDED_D;
 use house::record::PartKind;
 use phrase::Arg;
@@ -72,8 +73,11 @@ pub(super) fn doubtful_labels(inspection: &Inspection<'_>) -> Vec<Finding> {
         .values()
         .filter(|part| part.rating.doubtful)
         .map(|part| {
+            let read = naming::rated(&part.rating);
             Finding::new(FindingKind::LabelDoubtful, vec![Place::Part(part.id)])
                 .phrase("part", inspection.name(part.id))
+                .text("any", if read.is_empty() { "no" } else { "yes" })
+                .with("read", Arg::Several(read.into_iter().map(|one| Arg::Phrase(Box::new(one))).collect()))
                 .with("label", Arg::Text(part.label.clone().unwrap_or_default()))
         })
         .collect()

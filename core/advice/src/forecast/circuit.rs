@@ -4,10 +4,11 @@
 //! leaves the draws of all others as they were.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use coax::rated::MismatchRating;
 use coax::trade::{CABLE_TOP, LABELS_BEGIN};
-use coax::{Dice, Network, OutletIndex, PartIndex, Tree};
+use coax::{Dice, Model, Network, OutletIndex, PartIndex, Tree};
 use facts::fact::SubjectId;
 use house::rating::{Band, EXTENDED_D};
 use house::record::{Part, PartKind, PortEnd, Sharing, Survey};
@@ -132,11 +133,30 @@ impl Circuit {
 
     /// This circuit with every range drawn by the dice that `throw` gives for a key.
     pub(crate) fn drawn(&self, throw: impl Fn([u8; 16]) -> Dice) -> Result<DrawnCircuit, AdviceError> {
+        self.drawn_of(self.models(&throw, |_| None)?, throw)
+    }
+
+    /// Its pieces, each drawn, or one that is known already.
+    pub(super) fn models(
+        &self,
+        throw: impl Fn([u8; 16]) -> Dice,
+        known: impl Fn(usize) -> Option<Arc<Model>>,
+    ) -> Result<Vec<Arc<Model>>, AdviceError> {
+        let drawn = self.pieces.iter().enumerate().map(|(at, piece)| match known(at) {
+            Some(model) => Ok(model),
+            None => Ok(Arc::new(piece.rated.draw(&mut throw(piece.key))?)),
+        });
+        drawn.collect()
+    }
+
+    /// This circuit of pieces that are drawn.
+    pub(super) fn drawn_of(
+        &self,
+        models: Vec<Arc<Model>>,
+        throw: impl Fn([u8; 16]) -> Dice,
+    ) -> Result<DrawnCircuit, AdviceError> {
         let mut network = Network::new();
-        let mut indices: Vec<PartIndex> = Vec::with_capacity(self.pieces.len());
-        for piece in &self.pieces {
-            indices.push(network.add(piece.rated.draw(&mut throw(piece.key))?));
-        }
+        let indices: Vec<PartIndex> = models.into_iter().map(|model| network.add_shared(model)).collect();
         // Every index below was handed out by the builder for this very list of pieces.
         let index =
             |at: At| indices.get(at.0).copied().map(|part| (part, at.1)).ok_or(AdviceError::Inner("piece"));

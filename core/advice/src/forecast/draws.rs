@@ -4,7 +4,7 @@ use coax::{FrequencyGrid, link};
 use facts::fact::SubjectId;
 
 use super::outcome::{Cost, Curve, PathForecast};
-use super::percentile::spread;
+use super::percentile::{spread, spread_of};
 use super::worlds::{ByPassWorlds, WorldDraws};
 
 /// What one draw gave.
@@ -22,8 +22,8 @@ pub(super) struct RoomDraw {
     pub(super) down: link::LinkRate,
     pub(super) up: link::LinkRate,
     pub(super) loss: f64,
-    /// Loss at each frequency of the grid, dB.
-    pub(super) curve: Vec<f64>,
+    /// What gets through at each frequency of the grid.
+    pub(super) power: Vec<f64>,
     /// Both ways with every by-pass of which nobody knows, and without, where one is on the way.
     pub(super) worlds: Option<[[link::LinkRate; 2]; 2]>,
 }
@@ -39,7 +39,7 @@ pub(super) struct RoomDraws {
     pub(super) limits: Vec<link::Limit>,
     pub(super) links: u32,
     pub(super) clean: u32,
-    pub(super) curves: Vec<Vec<f64>>,
+    pub(super) powers: Vec<Vec<f64>>,
     /// The amplifiers on its way of which nobody knows whether they have a by-pass.
     pub(super) by_passes: Vec<SubjectId>,
     pub(super) with: WorldDraws,
@@ -47,7 +47,7 @@ pub(super) struct RoomDraws {
 }
 
 impl RoomDraws {
-    pub(super) fn add(&mut self, RoomDraw { down, up, loss, curve, worlds }: RoomDraw) {
+    pub(super) fn add(&mut self, RoomDraw { down, up, loss, power, worlds }: RoomDraw) {
         self.down.push(down.net.value());
         self.up.push(up.net.value());
         self.phy_down.push(down.phy.value());
@@ -56,7 +56,7 @@ impl RoomDraws {
         self.links += u32::from(down.links() && up.links());
         self.clean += u32::from(down.is_clean && up.is_clean);
         self.loss.push(loss);
-        self.curves.push(curve);
+        self.powers.push(power);
         if let Some(worlds) = worlds {
             for ([down, up], draws) in worlds.into_iter().zip([&mut self.with, &mut self.without]) {
                 draws.add(down.net.value(), up.net.value(), down.links() && up.links());
@@ -70,8 +70,13 @@ impl RoomDraws {
         let mut low = Vec::new();
         let mut likely = Vec::new();
         let mut high = Vec::new();
+        // The less gets through, the greater the loss: only the few that are told are put in decibels.
+        let loss = |negative: f64| -10.0 * (-negative).log10();
+        let mut here = Vec::with_capacity(self.powers.len());
         for place in 0..grid.len() {
-            let at = spread(self.curves.iter().filter_map(|curve| curve.get(place).copied()).collect());
+            here.clear();
+            here.extend(self.powers.iter().filter_map(|power| power.get(place)).map(|power| -power));
+            let at = spread_of(&mut here, loss);
             low.push(at.low);
             likely.push(at.likely);
             high.push(at.high);

@@ -8,14 +8,15 @@ use crate::error::AdviceError;
 /// More threads than this bring nothing: the draws then wait for the memory.
 const MOST_THREADS: usize = 4;
 
-/// What `work` gives for each number below `count`, in order: the same on any number of threads. `goes_on` is asked on the
-/// caller's own thread, in all once for each number.
+/// What `work` gives for each number below `count`, in order: the same on any number of threads. Each thread has tools of its own
+/// for it. `goes_on` is asked on the caller's own thread, in all once for each number.
 ///
 /// # Errors
 /// [`AdviceError::Stopped`] once `goes_on` says no; else the error of a number that fails.
-pub(super) fn each<T: Send>(
+pub(super) fn each<Tools, T: Send>(
     count: u64,
-    work: impl Fn(u64) -> Result<T, AdviceError> + Sync,
+    tools: impl Fn() -> Tools + Sync,
+    work: impl Fn(&mut Tools, u64) -> Result<T, AdviceError> + Sync,
     goes_on: &mut dyn FnMut() -> bool,
 ) -> Result<Vec<T>, AdviceError> {
     let cores = thread::available_parallelism().map_or(1, std::num::NonZero::get);
@@ -25,8 +26,8 @@ pub(super) fn each<T: Send>(
         let number = next.fetch_add(1, Ordering::Relaxed);
         (number < count && !is_over.load(Ordering::Relaxed)).then_some(number)
     };
-    let one = |number| {
-        let made = work(number);
+    let one = |tools: &mut Tools, number| {
+        let made = work(tools, number);
         if made.is_err() {
             is_over.store(true, Ordering::Relaxed);
         }
@@ -37,7 +38,10 @@ pub(super) fn each<T: Send>(
         let beside: Vec<_> = (1..cores.min(MOST_THREADS).min(usize::try_from(count).unwrap_or(MOST_THREADS)))
             // Where the system gives no thread, the others do all the work.
             .filter_map(|_| {
-                let all = || std::iter::from_fn(take).map(one).collect::<Vec<_>>();
+                let all = || {
+                    let mut tools = tools();
+                    std::iter::from_fn(take).map(|number| one(&mut tools, number)).collect::<Vec<_>>()
+                };
                 thread::Builder::new().name("draws".into()).spawn_scoped(scope, all).ok()
             })
             .collect();
@@ -51,12 +55,13 @@ pub(super) fn each<T: Send>(
             goes_on
         };
         let mut is_stopped = false;
+        let mut tools = tools();
         while let Some(number) = take() {
             is_stopped = !may_go_on(next.load(Ordering::Relaxed));
             if is_stopped {
                 break;
             }
-            made.push(one(number));
+            made.push(one(&mut tools, number));
         }
         for thread in beside {
             match thread.join() {
@@ -81,7 +86,7 @@ mod tests {
     #[test]
     fn all_are_made_once_and_stand_in_order() {
         let asked = AtomicU64::new(0);
-        let work = |number| {
+        let work = |(): &mut (), number| {
             asked.fetch_add(1, Ordering::Relaxed);
             // The first ones take longest.
             thread::sleep(std::time::Duration::from_micros(200_u64.saturating_sub(number * 4)));
@@ -92,11 +97,11 @@ mod tests {
             told += 1;
             true
         };
-        let made = each(100, work, &mut goes_on).unwrap();
+        let made = each(100, || (), work, &mut goes_on).unwrap();
         assert_eq!(told, 100);
         assert_eq!(made, (0..100).map(|number| number * number).collect::<Vec<_>>());
         assert_eq!(asked.into_inner(), 100);
-        assert!(each(0, |_| Ok(()), &mut || true).unwrap().is_empty());
+        assert!(each(0, || (), |(), _| Ok(()), &mut || true).unwrap().is_empty());
     }
 
     #[test]
@@ -106,12 +111,13 @@ mod tests {
             left -= 1;
             left > 0
         };
-        let slow = |number: u64| {
+        let slow = |(): &mut (), number: u64| {
             thread::sleep(std::time::Duration::from_millis(1));
             Ok(number)
         };
-        assert!(matches!(each(1_000_000, slow, &mut goes_on), Err(AdviceError::Stopped)));
-        let fails = |number| if number == 7 { Err(AdviceError::Inner("planted")) } else { Ok(number) };
-        assert!(matches!(each(10_000, fails, &mut || true), Err(AdviceError::Inner("planted"))));
+        assert!(matches!(each(1_000_000, || (), slow, &mut goes_on), Err(AdviceError::Stopped)));
+        let fails =
+            |(): &mut (), number| if number == 7 { Err(AdviceError::Inner("planted")) } else { Ok(number) };
+        assert!(matches!(each(10_000, || (), fails, &mut || true), Err(AdviceError::Inner("planted"))));
     }
 }

@@ -3,10 +3,9 @@
 //! Real networks look for a good place by themselves; on one throw of phases the best place is chance, and a change would seem
 //! to gain what is only a hop to other channels.
 
-use coax::Span;
 use coax::link::{LinkRate, Placement};
 
-use super::percentile::spread;
+use super::percentile::{LIKELY, LOW, quantile};
 
 /// Placements that reach at least so much of the best count as its equals.
 pub(crate) const NEAR: f64 = 0.99;
@@ -22,16 +21,25 @@ pub(super) struct Tried {
     pub(super) with_by_passes: Vec<Vec<LinkRate>>,
 }
 
+/// What each pair gives at one placement, there and back.
+pub(super) fn pairs_at(
+    ways: &[Vec<LinkRate>],
+    placement: usize,
+) -> impl Iterator<Item = [LinkRate; 2]> + use<'_> {
+    let rate = move |way: &Vec<LinkRate>| way.get(placement).copied();
+    ways.chunks_exact(2).filter_map(move |pair| Some([rate(pair.first()?)?, rate(pair.last()?)?]))
+}
+
 /// The placement that serves the weakest room best: by what the slowest way of all reaches nine times in ten; then by the same
 /// with every by-pass of which nobody knows, since without it little is left to choose; then by what all ways together reach
 /// nine times in ten; then by what the coax is likely to carry, whatever the network sockets let through. Of near-equals in all
-/// of this the one that lies lowest. `None` without candidates.
-pub(super) fn chosen(candidates: &[Placement], draws: &[Tried]) -> Option<Placement> {
+/// of this the one that lies lowest, by its place among the candidates. `None` without any.
+pub(super) fn chosen(candidates: &[Placement], draws: &[Tried]) -> Option<usize> {
     let mut left: Vec<usize> = (0..candidates.len()).collect();
     let shown: Ways = |draw| &draw.shown;
     let with_by_passes: Ways = |draw| &draw.with_by_passes;
-    let nets = |at, ways| each_way(at, ways, draws, |rate| rate.net.value()).map(|net| net.low);
-    let phys = |at| each_way(at, shown, draws, |rate| rate.phy.value()).map(|phy| phy.likely);
+    let nets = |at, ways| each_way(at, ways, draws, LOW, |rate| rate.net.value());
+    let phys = |at| each_way(at, shown, draws, LIKELY, |rate| rate.phy.value());
     let worths: [&dyn Fn(usize) -> f64; 4] = [
         &|at| nets(at, shown).fold(f64::INFINITY, f64::min),
         &|at| nets(at, with_by_passes).fold(f64::INFINITY, f64::min),
@@ -46,30 +54,32 @@ pub(super) fn chosen(candidates: &[Placement], draws: &[Tried]) -> Option<Placem
         left = worths.into_iter().filter(|(_, worth)| is_near(*worth)).map(|(at, _)| at).collect();
     }
     let edges = |at: &usize| candidates.get(*at).map(|place| (place.low().value(), place.high().value()));
-    let lowest =
-        left.into_iter().min_by(|a, b| edges(a).partial_cmp(&edges(b)).unwrap_or(std::cmp::Ordering::Equal));
-    lowest.and_then(|at| candidates.get(at)).cloned()
+    left.into_iter().min_by(|a, b| edges(a).partial_cmp(&edges(b)).unwrap_or(std::cmp::Ordering::Equal))
 }
 
 /// Some of the ways of a draw, each with what it gives at every placement.
 type Ways = fn(&Tried) -> &[Vec<LinkRate>];
 
-/// What each way gives at a placement, over the draws.
+/// What each way gives at a placement: so large a share of the draws gives less.
 fn each_way<'a>(
     at: usize,
     ways: Ways,
     draws: &'a [Tried],
+    share: f64,
     value: impl Fn(&LinkRate) -> f64 + 'a,
-) -> impl Iterator<Item = Span> + 'a {
+) -> impl Iterator<Item = f64> + 'a {
     let count = draws.first().map_or(0, |draw| ways(draw).len());
+    let mut values = Vec::with_capacity(draws.len());
     (0..count).map(move |way| {
-        spread(draws.iter().filter_map(|draw| ways(draw).get(way)?.get(at)).map(&value).collect())
+        values.clear();
+        values.extend(draws.iter().filter_map(|draw| ways(draw).get(way)?.get(at)).map(&value));
+        quantile(&mut values, share)
     })
 }
 
 #[cfg(test)]
 mod tests {
-    use coax::link::{BitLoading, EthernetPort, LinkDraw, Node, Version, placements};
+    use coax::link::{BitLoading, Candidates, EthernetPort, LinkDraw, Node, Version, placements};
     use coax::{Decibels, Megahertz};
 
     use super::*;
@@ -82,13 +92,14 @@ mod tests {
         let ways = losses.iter().map(|loss| {
             let path: Vec<f64> = grid.iter().map(|f| Decibels(-loss(f.value())).power()).collect();
             let load = BitLoading::new(&grid, &path, node, node, &LinkDraw::likely()).unwrap();
-            load.rates(&placements(version), losses.len() + 1).unwrap()
+            load.rates(&Candidates::new(placements(version)), losses.len() + 1).unwrap()
         });
         Tried { shown: ways.collect(), with_by_passes: Vec::new() }
     }
 
     fn chosen_of(version: Version, draws: &[Tried]) -> Placement {
-        chosen(&placements(version), draws).unwrap()
+        let candidates = placements(version);
+        candidates[chosen(&candidates, draws).unwrap()].clone()
     }
 
     #[test]

@@ -3,14 +3,14 @@
 use std::collections::BTreeMap;
 
 use coax::estimates::house::MODEL_ERROR;
-use coax::link::{self, BitLoading, LinkDraw, Placement, placements_avoiding};
-use coax::{Decibels, Dice, FrequencyGrid, Megahertz, Wanted};
+use coax::link::{self, BitLoading, Candidates, LinkDraw, Placement, placements_avoiding};
+use coax::{Decibels, Dice, FrequencyGrid, Megahertz, OutletIndex, Sweep};
 use facts::fact::SubjectId;
 use house::rating::EXTENDED_D;
 use house::record::Survey;
 use indexmap::IndexMap;
 
-use super::circuit::{Circuit, DrawnCircuit, Terminal, variant};
+use super::circuit::{Circuit, Terminal, variant};
 use super::costs;
 use super::draws::{Draw, RoomDraw, RoomDraws};
 use super::many;
@@ -18,7 +18,7 @@ use super::nodes::{Node, nodes_of};
 use super::outcome::{Forecast, Reach, RoomForecast, SharedCapacity, StreetLeak};
 use super::percentile::spread;
 use super::placement::{self, Tried};
-use super::solved::{Shown, Solved, SolvedDraw, mean_loss, power};
+use super::solved::{Shown, Solved, SolvedDraw, in_channels, mean_loss};
 use super::taken::taken_edges;
 use crate::error::AdviceError;
 
@@ -149,6 +149,49 @@ struct House<'a> {
     bridge: Node,
     rooms: &'a [Node],
     entries: Vec<SubjectId>,
+    asked: Asked,
+}
+
+/// The pairs of terminals that are asked for, each from one to another.
+struct Asked {
+    names: Vec<(SubjectId, SubjectId)>,
+    /// Where it leaves, and where it enters.
+    outlets: Vec<(OutletIndex, OutletIndex)>,
+}
+
+impl Asked {
+    fn of(circuit: &Circuit, bridge: SubjectId, rooms: &[Node], entries: &[SubjectId]) -> Self {
+        let mut asked = Self { names: Vec::new(), outlets: Vec::new() };
+        let outlet = |terminal| circuit.terminals.get_index_of(&terminal).map(OutletIndex);
+        let adapter = |outlet_of| outlet(Terminal::Adapter(outlet_of));
+        let mut ask = |from, from_at: Option<_>, to, to_at: Option<_>| {
+            if let (Some(from_at), Some(to_at)) = (from_at, to_at) {
+                asked.outlets.push((to_at, from_at));
+                asked.names.push((from, to));
+            }
+        };
+        for room in rooms {
+            ask(bridge, adapter(bridge), room.outlet, adapter(room.outlet));
+            ask(room.outlet, adapter(room.outlet), bridge, adapter(bridge));
+        }
+        for entry in entries {
+            for node in std::iter::once(bridge).chain(rooms.iter().map(|room| room.outlet)) {
+                ask(node, adapter(node), *entry, outlet(Terminal::Street(*entry)));
+            }
+        }
+        asked
+    }
+
+    /// Which of the pairs leads from one to another.
+    fn pair(&self, from: SubjectId, to: SubjectId) -> Option<usize> {
+        self.names.iter().position(|names| *names == (from, to))
+    }
+
+    /// Those that lead to an entry's street side.
+    fn to_street(&self, entry: SubjectId) -> impl Iterator<Item = usize> + '_ {
+        let leads = move |(_, (_, to)): &(usize, &(SubjectId, SubjectId))| *to == entry;
+        self.names.iter().enumerate().filter(leads).map(|(pair, _)| pair)
+    }
 }
 
 impl<'a> House<'a> {
@@ -171,14 +214,15 @@ impl<'a> House<'a> {
             Megahertz(EXTENDED_D.high_mhz),
             options.points.max(16),
         )?;
-        let entries = circuit
+        let entries: Vec<_> = circuit
             .terminals()
             .filter_map(|terminal| match terminal {
                 Terminal::Street(entry) => Some(entry),
                 Terminal::Adapter(_) | Terminal::Device(_) | Terminal::Meter => None,
             })
             .collect();
-        Ok(Self { survey, options, circuit, worlds, by_passes, grid, bridge, rooms, entries })
+        let asked = Asked::of(&circuit, bridge.outlet, rooms, &entries);
+        Ok(Self { survey, options, circuit, worlds, by_passes, grid, bridge, rooms, entries, asked })
     }
 
     fn work_out(
@@ -188,14 +232,19 @@ impl<'a> House<'a> {
         goes_on: &mut dyn FnMut() -> bool,
     ) -> Result<(), AdviceError> {
         let candidates = self.candidates();
-        if candidates.is_empty() {
+        if candidates.placements().is_empty() {
             return Ok(());
         }
         let draws = u64::from(forecast.draws);
+        let tools = || Sweep::on(self.grid.clone());
+        let try_out = |sweep: &mut Sweep, draw| self.try_out(sweep, draw, &candidates);
         let (solved, tried): (Vec<SolvedDraw>, Vec<Tried>) =
-            many::each(draws, |draw| self.try_out(draw, &candidates), goes_on)?.into_iter().unzip();
-        let Some(placement) = placement::chosen(&candidates, &tried) else { return Ok(()) };
-        drop(tried);
+            many::each(draws, tools, try_out, goes_on)?.into_iter().unzip();
+        let chosen = placement::chosen(candidates.placements(), &tried);
+        let Some((at, placement)) = chosen.and_then(|at| Some((at, candidates.placements().get(at)?))) else {
+            return Ok(());
+        };
+        let chosen = Chosen { at, placement, used: in_channels(self.grid.frequencies(), placement) };
         forecast.channels = placement
             .channels()
             .iter()
@@ -208,12 +257,15 @@ impl<'a> House<'a> {
         let mut with_all = 0_u32;
         let mut leaks: IndexMap<SubjectId, Vec<f64>> = IndexMap::new();
         let mut airtimes = Vec::new();
-        let solved_at = |draw: u64| usize::try_from(draw).ok().and_then(|draw| solved.get(draw));
-        let work = |draw| {
-            let solved = solved_at(draw).ok_or(AdviceError::Inner("draw"))?;
-            self.draw(draw, solved, &placement)
+        let found = |draw: u64| {
+            let draw = usize::try_from(draw).ok()?;
+            solved.get(draw).zip(tried.get(draw))
         };
-        for draw in many::each(draws, work, &mut || true)? {
+        let work = |(): &mut (), draw| {
+            let (solved, tried) = found(draw).ok_or(AdviceError::Inner("draw"))?;
+            self.draw(draw, solved, tried, &chosen)
+        };
+        for draw in many::each(draws, || (), work, &mut || true)? {
             for (room, gathered) in draw.rooms.into_iter().zip(&mut rooms) {
                 gathered.add(room);
             }
@@ -247,16 +299,22 @@ impl<'a> House<'a> {
     }
 
     /// The placements that no other service needs.
-    fn candidates(&self) -> Vec<Placement> {
+    fn candidates(&self) -> Candidates {
         let newest = std::iter::once(&self.bridge).chain(self.rooms).map(|node| node.link.version).max();
         let head = self.survey.wiring.head_of(self.bridge.outlet);
-        newest.map_or_else(Vec::new, |newest| placements_avoiding(newest, &taken_edges(self.survey, head)))
+        let free = |newest| placements_avoiding(newest, &taken_edges(self.survey, head));
+        Candidates::new(newest.map_or_else(Vec::new, free))
     }
 
     /// The house of one draw, and what it gives at every placement.
-    fn try_out(&self, draw: u64, candidates: &[Placement]) -> Result<(SolvedDraw, Tried), AdviceError> {
+    fn try_out(
+        &self,
+        sweep: &mut Sweep,
+        draw: u64,
+        candidates: &Candidates,
+    ) -> Result<(SolvedDraw, Tried), AdviceError> {
         let throw = |key| Dice::thrown(self.options.seed, draw, key);
-        let solved = self.solve_draw(&throw)?;
+        let solved = self.solve_draw(sweep, &throw)?;
         let at_each = |room: &Node, house: &Solved| -> Result<[Vec<link::LinkRate>; 2], AdviceError> {
             let nodes = self.rooms.len() + 1;
             let [down, up] = self.loadings(room, house, &throw)?;
@@ -264,67 +322,64 @@ impl<'a> House<'a> {
         };
         let mut tried = Tried { shown: Vec::new(), with_by_passes: Vec::new() };
         for (room, by_passes) in self.rooms.iter().zip(&self.by_passes) {
-            tried.shown.extend(at_each(room, solved.shown())?);
+            let shown = at_each(room, solved.shown())?;
             if let Some([with, _]) = solved.worlds().filter(|_| !by_passes.is_empty()) {
-                tried.with_by_passes.extend(at_each(room, with)?);
+                let is_shown = solved.is_with_all();
+                tried.with_by_passes.extend(if is_shown { shown.clone() } else { at_each(room, with)? });
             }
+            tried.shown.extend(shown);
         }
         Ok((solved, tried))
     }
 
-    fn solve(&self, drawn: &DrawnCircuit) -> Result<Solved, AdviceError> {
-        let adapter = |outlet| drawn.terminals.get(&Terminal::Adapter(outlet)).copied();
-        let mut wanted = Vec::new();
-        let mut names = Vec::new();
-        let mut ask = |from, from_at: Option<_>, to, to_at: Option<_>| {
-            if let (Some(from_at), Some(to_at)) = (from_at, to_at) {
-                wanted.push((to_at, from_at));
-                names.push((from, to));
-            }
-        };
+    /// By what share of the power each pair that is asked for differs from what the model makes of it: between the bridge and a
+    /// room, the same both ways. Of what leaves for the street the model is taken at its word.
+    fn model_errors(&self, throw: &impl Fn([u8; 16]) -> Dice) -> Vec<f64> {
         let bridge = self.bridge.outlet;
-        for room in self.rooms {
-            ask(bridge, adapter(bridge), room.outlet, adapter(room.outlet));
-            ask(room.outlet, adapter(room.outlet), bridge, adapter(bridge));
-        }
-        for entry in &self.entries {
-            let street = drawn.terminals.get(&Terminal::Street(*entry)).copied();
-            for node in std::iter::once(&self.bridge).chain(self.rooms) {
-                ask(node.outlet, adapter(node.outlet), *entry, street);
-            }
-        }
-        let solution = drawn.tree.sample(&self.grid)?.solve(Wanted::Pairs(&wanted))?;
-        let powers = names
-            .into_iter()
-            .zip(&wanted)
-            .map(|(name, (to, from))| (name, power(&solution, *to, *from)))
-            .collect();
-        Ok(Solved { powers })
-    }
-
-    /// By how much more is lost between the bridge and a room than the model makes of it: the same both ways. Of what leaves for
-    /// the street the model is taken at its word.
-    fn model_error(&self, from: SubjectId, to: SubjectId, throw: &impl Fn([u8; 16]) -> Dice) -> Decibels {
-        let room = self.rooms.iter().map(|room| room.outlet).find(|room| [from, to].contains(room));
-        let between = room.filter(|_| [from, to].contains(&self.bridge.outlet));
         let error = |room| throw(variant(self.survey.dice_key(room), MODEL_ERROR_KEY)).span(MODEL_ERROR.span);
-        Decibels(between.map_or(0.0, error))
+        let share = |(from, to): &(SubjectId, SubjectId)| {
+            let room = self.rooms.iter().map(|room| room.outlet).find(|room| [from, to].contains(&room));
+            let between = room.filter(|_| [from, to].contains(&&bridge));
+            (-Decibels(between.map_or(0.0, error))).power()
+        };
+        self.asked.names.iter().map(share).collect()
     }
 
     /// The house of one draw; where a by-pass is not known, in both worlds too.
-    fn solve_draw(&self, throw: &impl Fn([u8; 16]) -> Dice) -> Result<SolvedDraw, AdviceError> {
-        let drawn = |circuit: &Circuit| -> Result<Solved, AdviceError> {
-            Ok(self.solve(&circuit.drawn(throw)?)?.off_by(|from, to| self.model_error(from, to, throw)))
-        };
+    fn solve_draw(
+        &self,
+        sweep: &mut Sweep,
+        throw: &impl Fn([u8; 16]) -> Dice,
+    ) -> Result<SolvedDraw, AdviceError> {
+        let errors = self.model_errors(throw);
         let Some([with, without]) = self.worlds.as_deref() else {
-            return Ok(SolvedDraw::One(drawn(&self.circuit)?));
+            let drawn = self.circuit.drawn(throw)?;
+            let powers = sweep.powers(&[&drawn.tree], &self.asked.outlets)?.pop();
+            let powers = powers.ok_or(AdviceError::Inner("draw"))?;
+            return Ok(SolvedDraw::One(Solved::new(powers, errors)));
         };
-        let shown = match self.circuit.world_shown(throw) {
+        // What is the same in both is drawn once, and worked out once.
+        let models = with.models(throw, |_| None)?;
+        let alike = |piece| models.get(piece).filter(|_| self.circuit.is_alike_in_worlds(piece)).cloned();
+        let mut houses = vec![without.drawn_of(without.models(throw, alike)?, throw)?];
+        let shown = self.circuit.world_shown(throw);
+        if shown.is_none() {
+            houses.push(self.circuit.drawn_of(self.circuit.models(throw, alike)?, throw)?);
+        }
+        houses.push(with.drawn_of(models, throw)?);
+        let trees: Vec<_> = houses.iter().map(|house| &house.tree).collect();
+        let mut powers = sweep.powers(&trees, &self.asked.outlets)?;
+        let mut next = || -> Result<Solved, AdviceError> {
+            let powers = powers.pop().ok_or(AdviceError::Inner("draw"))?;
+            Ok(Solved::new(powers, errors.clone()))
+        };
+        let with = next()?;
+        let shown = match shown {
             Some(true) => Shown::With,
             Some(false) => Shown::Without,
-            None => Shown::Mixed(drawn(&self.circuit)?),
+            None => Shown::Mixed(next()?),
         };
-        Ok(SolvedDraw::Worlds { with: drawn(with)?, without: drawn(without)?, shown })
+        Ok(SolvedDraw::Worlds { with, without: next()?, shown })
     }
 
     /// What the ways to a room and from it carry.
@@ -335,7 +390,7 @@ impl<'a> House<'a> {
         throw: &impl Fn([u8; 16]) -> Dice,
     ) -> Result<[BitLoading<'_>; 2], AdviceError> {
         let loading = |from: &Node, to: &Node| -> Result<BitLoading<'_>, AdviceError> {
-            let transfer = solved.power(from.outlet, to.outlet);
+            let transfer = solved.power(self.asked.pair(from.outlet, to.outlet));
             let draw = LinkDraw::draw(&mut throw(self.survey.dice_key(from.outlet)));
             Ok(BitLoading::new(self.grid.frequencies(), &transfer, from.link, to.link, &draw)?)
         };
@@ -356,20 +411,36 @@ impl<'a> House<'a> {
     }
 
     /// What a draw gives on the channels that were chosen.
-    fn draw(&self, draw: u64, drawn: &SolvedDraw, placement: &Placement) -> Result<Draw, AdviceError> {
+    fn draw(
+        &self,
+        draw: u64,
+        drawn: &SolvedDraw,
+        tried: &Tried,
+        chosen: &Chosen<'_>,
+    ) -> Result<Draw, AdviceError> {
         let throw = |key| Dice::thrown(self.options.seed, draw, key);
         let solved = drawn.shown();
         let mut demands = Vec::new();
+        let mut shown = placement::pairs_at(&tried.shown, chosen.at);
+        let mut with_by_passes = placement::pairs_at(&tried.with_by_passes, chosen.at);
+        let missing = || AdviceError::Inner("placement");
         let rooms = self.rooms.iter().zip(&self.by_passes).map(|(room, by_passes)| {
-            let mut gave = self.draw_room(room, solved, placement, &throw, &mut demands)?;
-            if let Some([with, without]) = drawn.worlds().filter(|_| !by_passes.is_empty()) {
-                let rates = |world| self.rates(room, world, placement, &throw);
-                gave.worlds = Some([rates(with)?, rates(without)?]);
+            let rates = shown.next().ok_or_else(missing)?;
+            let mut gave = self.draw_room(room, solved, rates, chosen, &mut demands);
+            if let Some([_, without]) = drawn.worlds().filter(|_| !by_passes.is_empty()) {
+                let with = with_by_passes.next().ok_or_else(missing)?;
+                let without = if drawn.is_without_any() {
+                    rates
+                } else {
+                    self.rates(room, without, chosen.placement, &throw)?
+                };
+                gave.worlds = Some([with, without]);
             }
             Ok(gave)
         });
         let rooms = rooms.collect::<Result<Vec<_>, AdviceError>>()?;
-        let leaks = self.entries.iter().map(|entry| (*entry, solved.least_loss_to_street(*entry))).collect();
+        let to_street = |entry: &SubjectId| (*entry, solved.least_loss(self.asked.to_street(*entry)));
+        let leaks = self.entries.iter().map(to_street).collect();
         let airtime = (!demands.is_empty()).then(|| link::shared::share(&demands).airtime);
         Ok(Draw { rooms, leaks, airtime, has_all_by_passes: drawn.is_with_all() })
     }
@@ -378,24 +449,25 @@ impl<'a> House<'a> {
         &self,
         room: &Node,
         solved: &Solved,
-        placement: &Placement,
-        throw: &impl Fn([u8; 16]) -> Dice,
+        [down, up]: [link::LinkRate; 2],
+        chosen: &Chosen<'_>,
         demands: &mut Vec<link::shared::Demand>,
-    ) -> Result<RoomDraw, AdviceError> {
-        let frequencies = self.grid.frequencies();
-        let [down, up] = self.rates(room, solved, placement, throw)?;
+    ) -> RoomDraw {
         if let Some(wish) = self.survey.wish_at(room.outlet) {
             let wanted = |mbps| coax::MegabitsPerSecond(mbps);
             demands.push(link::shared::Demand { wanted: wanted(wish.down_mbps), alone: down });
             demands.push(link::shared::Demand { wanted: wanted(wish.up_mbps), alone: up });
         }
-        let transfer = solved.power(self.bridge.outlet, room.outlet);
-        Ok(RoomDraw {
-            down,
-            up,
-            loss: mean_loss(frequencies, &transfer, placement),
-            curve: transfer.iter().map(|power| -10.0 * power.log10()).collect(),
-            worlds: None,
-        })
+        let power = solved.power(self.asked.pair(self.bridge.outlet, room.outlet));
+        RoomDraw { down, up, loss: mean_loss(&power, &chosen.used), power, worlds: None }
     }
+}
+
+/// The channels that the network runs on.
+struct Chosen<'a> {
+    /// Which of the candidates.
+    at: usize,
+    placement: &'a Placement,
+    /// Which frequencies of the grid lie in them.
+    used: Vec<usize>,
 }

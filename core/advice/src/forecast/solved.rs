@@ -1,10 +1,7 @@
 //! What a draw lets through.
 
-use std::collections::BTreeMap;
-
 use coax::link::Placement;
-use coax::{Decibels, Megahertz, Solution};
-use facts::fact::SubjectId;
+use coax::{Megahertz, Powers};
 
 /// One draw, solved.
 pub(super) enum SolvedDraw {
@@ -43,57 +40,52 @@ impl SolvedDraw {
         }
     }
 
+    /// Whether it shows none of them.
+    pub(super) fn is_without_any(&self) -> bool {
+        matches!(self, Self::Worlds { shown: Shown::Without, .. })
+    }
+
     /// Whether it shows all of them.
     pub(super) fn is_with_all(&self) -> bool {
         matches!(self, Self::Worlds { shown: Shown::With, .. })
     }
 }
 
-/// The powers that a draw let through, by (from, to).
+/// The powers that a draw let through, pair by pair of those that were asked for.
 pub(super) struct Solved {
-    pub(super) powers: BTreeMap<(SubjectId, SubjectId), Vec<f64>>,
+    powers: Powers,
+    /// By what share of it each way differs from the model.
+    shares: Vec<f64>,
 }
 
 impl Solved {
-    /// The same where each of these ways loses so much more.
-    pub(super) fn off_by(mut self, more: impl Fn(SubjectId, SubjectId) -> Decibels) -> Self {
-        for ((from, to), power) in &mut self.powers {
-            let share = (-more(*from, *to)).power();
-            for power in power {
-                *power *= share;
-            }
-        }
-        self
+    /// What the model makes of each pair, of which one lets through so much more or less.
+    pub(super) fn new(powers: Powers, shares: Vec<f64>) -> Self {
+        Self { powers, shares }
     }
 
     /// |S|^2 at each frequency of the grid; empty if the pair was not asked for.
-    pub(super) fn power(&self, from: SubjectId, to: SubjectId) -> Vec<f64> {
-        self.powers.get(&(from, to)).cloned().unwrap_or_default()
+    pub(super) fn power(&self, pair: Option<usize>) -> Vec<f64> {
+        let Some(pair) = pair else { return Vec::new() };
+        let share = self.shares.get(pair).copied().unwrap_or(1.0);
+        self.powers.of(pair).iter().map(|power| power * share).collect()
     }
 
-    /// The least loss in the band from any adapter to the street side of an entry, dB.
-    pub(super) fn least_loss_to_street(&self, entry: SubjectId) -> f64 {
-        let most = self
-            .powers
-            .iter()
-            .filter(|((_, to), _)| *to == entry)
-            .flat_map(|(_, power)| power.iter().copied())
-            .fold(0.0, f64::max);
+    /// The least loss in the band over any of some pairs, dB.
+    pub(super) fn least_loss(&self, pairs: impl Iterator<Item = usize>) -> f64 {
+        let most = pairs.flat_map(|pair| self.power(Some(pair))).fold(0.0, f64::max);
         -10.0 * most.log10()
     }
 }
 
-pub(super) fn power(solution: &Solution, to: coax::OutletIndex, from: coax::OutletIndex) -> Vec<f64> {
-    solution.transfer(to, from).map(|s| s.iter().map(coax::Complex64::norm_sqr).collect()).unwrap_or_default()
+/// Which frequencies of a grid lie in the channels used.
+pub(super) fn in_channels(frequencies: &[Megahertz], placement: &Placement) -> Vec<usize> {
+    let is_used = |f: Megahertz| placement.channels().iter().any(|c| f >= c.low() && f <= c.high());
+    frequencies.iter().enumerate().filter(|(_, f)| is_used(**f)).map(|(place, _)| place).collect()
 }
 
-/// The loss of the mean power over the channels used, dB.
-pub(super) fn mean_loss(frequencies: &[Megahertz], power: &[f64], placement: &Placement) -> f64 {
-    let used: Vec<f64> = frequencies
-        .iter()
-        .zip(power)
-        .filter(|(f, _)| placement.channels().iter().any(|c| **f >= c.low() && **f <= c.high()))
-        .map(|(_, power)| *power)
-        .collect();
-    -10.0 * (used.iter().sum::<f64>() / used.len().max(1) as f64).log10()
+/// The loss of the mean power over the frequencies used, dB.
+pub(super) fn mean_loss(power: &[f64], used: &[usize]) -> f64 {
+    let sum: f64 = used.iter().filter_map(|place| power.get(*place)).sum();
+    -10.0 * (sum / used.len().max(1) as f64).log10()
 }

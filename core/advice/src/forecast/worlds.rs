@@ -102,6 +102,11 @@ impl Circuit {
         world
     }
 
+    /// Whether a piece is the same in both worlds, with the same dice.
+    pub(super) fn is_alike_in_worlds(&self, piece: usize) -> bool {
+        self.pieces.get(piece).is_some_and(|piece| !is_unknown(&piece.rated))
+    }
+
     /// Which of the two worlds these dice show; `None` where some have one and some have not.
     pub(super) fn world_shown(&self, throw: impl Fn([u8; 16]) -> Dice) -> Option<bool> {
         let mut shown = self.pieces.iter().filter_map(|piece| match &piece.rated {

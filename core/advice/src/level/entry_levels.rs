@@ -3,6 +3,7 @@
 //! A level measured anywhere fixes what comes in: it is taken back to the entry by the solved gain, draw by draw with the
 //! same dice, so that what is unknown on the way that two places share cancels.
 
+use coax::Span;
 use facts::fact::SubjectId;
 use house::record::{PartKind, ReadingKind, Survey};
 
@@ -126,7 +127,7 @@ impl EntryLevels {
 
     /// What comes in at a frequency by the readings elsewhere: by the nearest on the way from the entry to a place, or else
     /// by the one that tells of most, since what is wrong on another branch takes away.
-    fn by_others(&self, survey: &Survey, place: MeteredAt, mhz: f64) -> Option<ComesIn> {
+    pub(super) fn by_others(&self, survey: &Survey, place: MeteredAt, mhz: f64) -> Option<ComesIn> {
         let on_the_way = self.on_the_way(survey, place, mhz).into_iter().next();
         on_the_way.or_else(|| self.most(mhz, |at| at != place))
     }
@@ -148,8 +149,15 @@ impl EntryLevels {
         told.max_by(|a, b| likely(a).total_cmp(&likely(b)))
     }
 
+    /// What the wiring explains of a level that was read at a place, dBmV, by another reading: what comes in by that, less the
+    /// loss to here, which is what was read here less what that tells.
+    pub(crate) fn explained(&self, place: MeteredAt, mhz: f64, dbmv: f64, known: &ComesIn) -> Option<Span> {
+        let own = self.by_itself(place, mhz)?;
+        Some(spread(known.dbmv.iter().zip(own).map(|(known, own)| known + dbmv - own).collect()))
+    }
+
     /// What comes in by the reading at a place itself, at a frequency that was measured there, dBmV a draw.
-    pub(crate) fn by_itself(&self, place: MeteredAt, mhz: f64) -> Option<Vec<f64>> {
+    fn by_itself(&self, place: MeteredAt, mhz: f64) -> Option<Vec<f64>> {
         let source = self.sources.iter().find(|source| source.at == place)?;
         source.levels.iter().find(|(at, _)| (at - mhz).abs() < SAME_MHZ).map(|(_, dbmv)| dbmv.clone())
     }

@@ -9,17 +9,20 @@ use super::Options;
 use super::broken::{Broken, broken};
 use super::clean::{CleanNeed, clean_need_of, ratios_at};
 use super::entry_levels::{EntryLevels, Metered, metered_on};
+use super::missing::{Missed, Unexplained, on_tree};
 use super::outlets::{Served, measured_at, served_outlets};
 use super::solve::{Gains, solve};
 use super::window::{MODEM_SENDS, Window, window_of};
 use crate::error::AdviceError;
-use crate::forecast::spread;
+use crate::forecast::{MeteredAt, spread};
 
 /// The levels of a house. Every [`Span`] holds percentiles over the draws: 10th, median, 90th.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Levels {
     /// One for each service at each outlet.
     pub outlets: Vec<OutletLevels>,
+    /// What was measured and the wiring does not explain.
+    pub unexplained: Vec<Unexplained>,
 }
 
 impl Levels {
@@ -59,6 +62,8 @@ pub struct OutletLevels {
     pub ratios: Vec<(f64, f64)>,
     /// What the service needs of these.
     pub clean_need: Option<CleanNeed>,
+    /// What is counted in the levels here as lost on the way, since readings elsewhere, or here at another frequency, show it.
+    pub missing: Vec<Missed>,
 }
 
 impl OutletLevels {
@@ -108,16 +113,32 @@ pub fn levels(survey: &Survey, options: &Options) -> Result<Levels, AdviceError>
     for served in served_outlets(survey) {
         by_entry.entry(served.entry).or_default().push(served);
     }
-    let mut outlets = Vec::new();
+    let mut found = Levels::default();
+    // Where nothing is plugged in, what does not fit is told all the same.
+    for entry in survey.parts.values().filter(|part| part.is_joined_entry()) {
+        by_entry.entry(entry.id).or_default();
+    }
     for (entry, served) in by_entry {
         let metered = metered_on(survey, entry);
-        let mhz = frequencies(&served, &metered);
-        let gains = solve(survey, entry, &mhz, options)?;
+        if served.is_empty() && metered.len() < 2 {
+            continue;
+        }
         let incoming = EntryLevels::of(survey, entry, &metered, options)?;
-        let measured = measured_mhz(&metered);
-        outlets.extend(served.iter().map(|served| at_outlet(survey, served, &measured, &incoming, &gains)));
+        let unexplained = on_tree(survey, &incoming, &metered);
+        if !served.is_empty() {
+            let gains = solve(survey, entry, &frequencies(&served, &metered), options)?;
+            let tree = Known {
+                survey,
+                options,
+                measured: measured_mhz(&metered),
+                incoming: &incoming,
+                unexplained: &unexplained,
+            };
+            found.outlets.extend(served.iter().map(|served| tree.at_outlet(served, &gains)));
+        }
+        found.unexplained.extend(unexplained);
     }
-    Ok(Levels { outlets })
+    Ok(found)
 }
 
 /// Every frequency that any of these outlets is looked at, and each that was measured on the tree.
@@ -141,42 +162,83 @@ fn sorted(mut mhz: Vec<f64>) -> Vec<f64> {
     mhz
 }
 
-fn at_outlet(
-    survey: &Survey,
-    served: &Served,
-    measured: &[f64],
-    incoming: &EntryLevels,
-    gains: &Gains,
-) -> OutletLevels {
-    let here = measured_at(survey, served.outlet);
-    let window = window_of(survey, served.service);
-    let mhz = sorted(served.down_mhz.into_iter().chain(measured.iter().copied()).collect());
-    let down = mhz.into_iter().map(|mhz| {
-        let drawn = gains.down(served.outlet, mhz);
-        let gain = spread(drawn.clone());
-        let comes_in =
-            incoming.seen_from(survey, served.outlet, mhz).map(|found| found.dbmv).unwrap_or_default();
-        let level = (!comes_in.is_empty()).then(|| through(&comes_in, &drawn));
-        let measured = here.iter().find(|(at, _)| (at - mhz).abs() < 1e-9).map(|(_, dbmv)| *dbmv);
-        DownLevel { mhz, gain, level, comes_in, measured, window }
-    });
-    let sends = sends(survey, served.outlet);
-    let up = served.up_mhz.into_iter().flatten().map(|mhz| UpLevel {
-        mhz,
-        gain: spread(gains.up(served.outlet, mhz)),
-        sends,
-        window: MODEM_SENDS,
-    });
-    OutletLevels {
-        outlet: served.outlet,
-        entry: served.entry,
-        service: served.service,
-        down: down.collect(),
-        up: up.collect(),
-        broken: broken(survey, served, gains),
-        ratios: ratios_at(survey, served.outlet),
-        clean_need: clean_need_of(survey, served.service),
+/// What is known of the levels on one tree.
+struct Known<'a> {
+    survey: &'a Survey,
+    options: &'a Options,
+    measured: Vec<f64>,
+    incoming: &'a EntryLevels,
+    unexplained: &'a [Unexplained],
+}
+
+impl Known<'_> {
+    fn at_outlet(&self, served: &Served, gains: &Gains) -> OutletLevels {
+        let survey = self.survey;
+        let here = measured_at(survey, served.outlet);
+        let window = window_of(survey, served.service);
+        let mut missing = Vec::new();
+        let mhz = sorted(served.down_mhz.into_iter().chain(self.measured.iter().copied()).collect());
+        let down = mhz.into_iter().map(|mhz| {
+            let drawn = gains.down(served.outlet, mhz);
+            let measured = here.iter().find(|(at, _)| (at - mhz).abs() < 1e-9).map(|(_, dbmv)| *dbmv);
+            let (level, comes_in) = match measured {
+                Some(dbmv) => (self.explained(served.outlet, mhz, dbmv), Vec::new()),
+                None => {
+                    let comes_in = self.comes_in(served.outlet, mhz, &mut missing);
+                    ((!comes_in.is_empty()).then(|| through(&comes_in, &drawn)), comes_in)
+                }
+            };
+            DownLevel { mhz, gain: spread(drawn), level, comes_in, measured, window }
+        });
+        let down = down.collect();
+        let sends = sends(survey, served.outlet);
+        let up = served.up_mhz.into_iter().flatten().map(|mhz| UpLevel {
+            mhz,
+            gain: spread(gains.up(served.outlet, mhz)),
+            sends,
+            window: MODEM_SENDS,
+        });
+        OutletLevels {
+            outlet: served.outlet,
+            entry: served.entry,
+            service: served.service,
+            down,
+            up: up.collect(),
+            broken: broken(survey, served, gains),
+            ratios: ratios_at(survey, served.outlet),
+            clean_need: clean_need_of(survey, served.service),
+            missing: missing.into_iter().map(|found| found.missed_at(survey, place(served.outlet))).collect(),
+        }
     }
+
+    /// What the wiring explains of a level that was read at an outlet: nothing that is missing is counted in it.
+    fn explained(&self, outlet: SubjectId, mhz: f64, dbmv: f64) -> Option<Span> {
+        let known = self.incoming.by_others(self.survey, place(outlet), mhz)?;
+        self.incoming.explained(place(outlet), mhz, dbmv, &known)
+    }
+
+    /// What comes in as seen from an outlet, one a draw, less what is missing on the way here; empty where nobody knows. What was
+    /// counted goes to `missing`.
+    fn comes_in<'b>(&'b self, outlet: SubjectId, mhz: f64, missing: &mut Vec<&'b Unexplained>) -> Vec<f64> {
+        let Some(mut known) = self.incoming.seen_from(self.survey, outlet, mhz) else { return Vec::new() };
+        let losses = self.unexplained.iter().filter(|found| found.is_loss());
+        for loss in losses {
+            let between = (known.by, place(outlet));
+            let Some(lost) = loss.lost_between(self.survey, between, mhz, self.options) else { continue };
+            for (dbmv, lost) in known.dbmv.iter_mut().zip(lost) {
+                *dbmv -= lost;
+            }
+            if !missing.contains(&loss) {
+                missing.push(loss);
+            }
+        }
+        known.dbmv
+    }
+}
+
+/// The place of the device at an outlet.
+fn place(outlet: SubjectId) -> MeteredAt {
+    MeteredAt { part: outlet, port: None }
 }
 
 /// At what level the modem at an outlet sends, by its own page.

@@ -5,6 +5,7 @@ use house::record::ServiceKind;
 
 use super::change::{NOTICEABLE_DB, OutletChange};
 use super::done::{DoneLevel, OutletDone};
+use super::fit::Fit;
 use super::found::{Levels, OutletLevels};
 
 /// A level already outside its window may move further by this much before it counts, dB: readings are no better.
@@ -48,6 +49,25 @@ impl<'a> Moved<'a> {
             Some((found, self.now.iter().find(same)?, then.iter().find(same)?))
         });
         pairs.flat_map(|(found, now, then)| self.at_outlet(found, now, then)).collect()
+    }
+
+    /// What a step leaves within its window, but without the margin or the sureness that it had: of each service at each outlet
+    /// that is all inside before, the level that lies worst, for each way. `all` as above.
+    pub(crate) fn narrowed(&self, all: &[OutletChange]) -> Vec<MovedOut> {
+        let then = self.found.when_done(all);
+        let narrowed = then.iter().flat_map(|then| {
+            let same = |done: &&OutletDone| done.outlet == then.outlet && done.service == then.service;
+            let was_inside = self.now.iter().find(same).is_some_and(|now| now.fits() == Fit::Inside);
+            let worst = |levels: &[DoneLevel], sends: bool| {
+                let marginal = levels.iter().filter(|level| was_inside && level.fits() == Fit::Marginal);
+                let lacks = |level: &&DoneLevel| level.window.map_or(0.0, |window| window.lacks(level.level));
+                let worst = marginal.max_by(|a, b| lacks(a).total_cmp(&lacks(b)))?;
+                let (outlet, service) = (then.outlet, then.service);
+                Some(MovedOut { outlet, service, sends, level: *worst, hardly: false })
+            };
+            worst(&then.down, false).into_iter().chain(worst(then.sends.as_slice(), true))
+        });
+        narrowed.collect()
     }
 
     fn at_outlet(&self, found: &OutletLevels, now: &OutletDone, then: &OutletDone) -> Vec<MovedOut> {

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use coax::{Complex64, Dice, FrequencyGrid, Megahertz, OutletIndex, Solution, Wanted};
+use coax::{Dice, FrequencyGrid, Megahertz, OutletIndex, Sweep};
 use facts::fact::SubjectId;
 use house::record::Survey;
 
@@ -97,6 +97,7 @@ fn each_draw(
 ) -> Result<(), AdviceError> {
     let points = points(mhz);
     let grid = FrequencyGrid::new(points.iter().copied().map(Megahertz).collect())?;
+    let mut sweep = Sweep::on(grid);
     for draw in 0..u64::from(options.draws.max(1)) {
         let drawn = circuit.drawn(|key| Dice::thrown(options.seed, draw, key))?;
         let Some(street) = drawn.terminals.get(&Terminal::Street(entry)).copied() else { return Ok(()) };
@@ -107,10 +108,13 @@ fn each_draw(
             .map(|(terminal, at)| (*terminal, *at))
             .collect();
         let wanted: Vec<_> = ends.iter().flat_map(|(_, at)| [(*at, street), (street, *at)]).collect();
-        let solution = drawn.tree.sample(&grid)?.solve(Wanted::Pairs(&wanted))?;
-        for (terminal, at) in ends {
-            let down = channels(mhz, &points, &solution, at, street);
-            found(terminal, down, channels(mhz, &points, &solution, street, at));
+        let swept = sweep.powers(&[&drawn.tree], &wanted)?;
+        for (powers, place) in
+            swept.iter().flat_map(|powers| (0..ends.len()).map(move |place| (powers, place)))
+        {
+            let Some((terminal, _)) = ends.get(place) else { continue };
+            let down = channels(mhz, &points, powers.of(2 * place));
+            found(*terminal, down, channels(mhz, &points, powers.of(2 * place + 1)));
         }
     }
     Ok(())
@@ -128,15 +132,8 @@ fn points(mhz: &[f64]) -> Vec<f64> {
     points
 }
 
-fn channels(
-    mhz: &[f64],
-    points: &[f64],
-    solution: &Solution,
-    to: OutletIndex,
-    from: OutletIndex,
-) -> Vec<f64> {
-    let Some(transfer) = solution.transfer(to, from) else { return vec![f64::NEG_INFINITY; mhz.len()] };
-    let power: Vec<f64> = transfer.iter().map(Complex64::norm_sqr).collect();
+/// The gain at each frequency where so much power gets through at each point.
+fn channels(mhz: &[f64], points: &[f64], power: &[f64]) -> Vec<f64> {
     let at = |wanted: f64| {
         let place = points.partition_point(|point| *point < wanted);
         power.get(place).copied().unwrap_or_default()

@@ -10,8 +10,13 @@ use super::change::{NOTICEABLE_DB, OutletChange};
 use super::done::{DoneLevel, OutletDone};
 use super::fit::Fit;
 use super::found::{DownLevel, Levels, OutletLevels};
+use super::held::place_phrase;
+use super::missing::Missed;
 use super::moved::MovedOut;
 use super::window::{Window, european_windows_of};
+
+/// Above this chance a loss is told as one that is on the way.
+const SURE: f64 = 0.95;
 
 impl DownLevel {
     /// What is known of the level here: what was measured goes before what was worked out.
@@ -110,12 +115,31 @@ impl OutletDone {
 impl MovedOut {
     /// What the step does to it, what that means, and that the choice is theirs.
     pub fn phrase(&self, survey: &Survey) -> Phrase {
-        let id = if self.sends { "levels-moved-sends" } else { "levels-moved-out" };
+        self.says(survey, if self.sends { "levels-moved-sends" } else { "levels-moved-out" })
+    }
+
+    /// The same of one that stays within what the device needs, without the margin that it had.
+    pub fn narrowed_phrase(&self, survey: &Survey) -> Phrase {
+        self.says(survey, if self.sends { "levels-narrowed-sends" } else { "levels-narrowed" })
+    }
+
+    fn says(&self, survey: &Survey, id: &'static str) -> Phrase {
         Phrase::new(id)
             .phrase("outlet", naming::part(survey, self.outlet))
             .phrase("service", naming::service(self.service))
             .with("before", Arg::Level(self.level.now_dbmv))
             .with("after", Arg::Level(self.level.level.likely))
+    }
+}
+
+impl Missed {
+    /// What is counted as lost, and by what reading.
+    fn phrase(&self, survey: &Survey) -> Phrase {
+        let places = self.measured_at.iter().map(|place| Arg::Phrase(Box::new(place_phrase(survey, *place))));
+        Phrase::new("levels-missing")
+            .text("sure", if self.chance < SURE { "no" } else { "yes" })
+            .with("loss", Arg::Loss(self.db))
+            .with("places", Arg::Several(places.collect()))
     }
 }
 
@@ -187,6 +211,7 @@ pub fn told(survey: &Survey, levels: &Levels, changes: &[OutletChange]) -> Vec<L
         now.extend(found.sends().map(|dbmv| Phrase::new("levels-sends").with("level", Arg::Level(dbmv))));
         now.extend(found.ratios_told());
         now.extend(found.broken.map(|broken| broken.phrase(survey)));
+        now.extend(found.missing.iter().map(|missed| missed.phrase(survey)));
         let mut needs: Vec<_> = found.windows().flat_map(|window| window.told()).collect();
         needs.extend(european_windows_of(survey, found.service).iter().map(Window::phrase));
         needs.extend(found.clean_need.filter(|_| !found.ratios.is_empty()).map(|need| need.phrase()));

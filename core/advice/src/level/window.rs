@@ -1,6 +1,6 @@
 //! The levels that a TV or modem needs, each with what backs it.
 
-use coax::Backing;
+use coax::{Backing, Span};
 use house::record::{ModemGeneration, ServiceKind, Survey, TvSignal};
 use phrase::Phrase;
 
@@ -170,6 +170,14 @@ impl Window {
         let below = self.low_dbmv.map_or(0.0, |low| low - dbmv);
         let above = self.high_dbmv.map_or(0.0, |high| dbmv - high);
         below.max(above).max(0.0)
+    }
+
+    /// By how much a level within it lacks the margin that is recommended, or its range lies outside, dB; 0 where neither does.
+    pub(super) fn lacks(&self, level: Span) -> f64 {
+        let margin = self.recommended.map_or(0.0, |recommended| {
+            (recommended.low_dbmv - level.likely).max(level.likely - recommended.high_dbmv)
+        });
+        margin.max(self.outside_by(level.low)).max(self.outside_by(level.high)).max(0.0)
     }
 
     /// Its words: what it is for, and from where it is known.

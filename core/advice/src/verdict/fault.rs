@@ -4,10 +4,10 @@ use facts::fact::SubjectId;
 use house::record::{LinkState, Reading, ReadingKind, Survey};
 use serde::{Deserialize, Serialize};
 
-use super::beside::{Beside, HeldOf};
 use super::nodes::NodesTold;
 use super::reading::{Verdict, is_coax_well};
 use super::tells;
+use crate::beside::{Beside, HeldOf};
 use crate::forecast::PathForecast;
 
 /// Loss of packets from which a network is not well, percent. The packet error target of MoCA 2.0 is 1 in 100 million (2.0

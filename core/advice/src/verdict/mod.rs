@@ -18,11 +18,9 @@
 //! own. Whoever needs another threshold puts it here. The rules in words: `docs/method.md`, section 6. This folder changes
 //! nothing and holds no sentence.
 
-mod beside;
 mod fault;
 mod hangs;
 mod lacking;
-mod level;
 mod nodes;
 mod phrase;
 mod reading;
@@ -32,11 +30,11 @@ mod together;
 mod version;
 mod wish;
 
-pub use beside::{Beside, Held, HeldOf};
+pub use crate::beside::{Beside, Held, HeldOf};
+pub use crate::level::{LevelHeld, Stretch, levels_beside, place_phrase};
 pub use fault::{Fault, LOSS_PERCENT};
 pub use hangs::{Hangs, doubt_of_link};
 pub use lacking::{Lack, Lacking};
-pub use level::{LevelHeld, Stretch, levels_beside, place_phrase};
 pub use nodes::{NodesBeside, NodesTold};
 pub(crate) use nodes::{other_networks, provider_nodes};
 pub use reading::Verdict;

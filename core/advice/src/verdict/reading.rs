@@ -3,9 +3,9 @@
 use facts::fact::SubjectId;
 use house::record::{LinkState, Reading, ReadingKind, Survey};
 
-use super::beside::{Beside, Held, HeldOf};
 use super::fault;
 use super::tells::{self, Tells};
+use crate::beside::{Beside, Held, HeldOf};
 use crate::forecast::{Forecast, Limit, PathForecast};
 
 /// What one reading of an outlet test says.

@@ -3,11 +3,11 @@
 use facts::fact::SubjectId;
 use house::record::{Reading, ReadingKind, Survey};
 
-use super::beside::HeldOf;
 use super::fault::{self, Fault};
 use super::reading::Verdict;
 use super::tells::is_from_before;
 use super::wish::{Met, WishMeasured};
+use crate::beside::HeldOf;
 use crate::forecast::Forecast;
 
 /// Whether something was measured at an outlet that tells how fast it is, or that it has no link.

@@ -5,8 +5,8 @@ use facts::fact::SubjectId;
 use house::record::{HowMeasured, LinkState, Reading, ReadingKind, Room, Survey, TestReach, Wish};
 use phrase::{Arg, Phrase};
 
-use super::beside::{Beside, rate_beside};
 use super::tells::{self, Tells};
+use crate::beside::{Beside, rate_beside};
 use crate::forecast::{Forecast, PathForecast, Reach, RoomForecast};
 
 /// Whether a wish is met, both ways counted.

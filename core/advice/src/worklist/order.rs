@@ -15,12 +15,12 @@ use super::need::{WORTH_MBPS, gains_nothing, gives_a_link, is_wanted_anyway, los
 use super::propose::proposals;
 use super::rank::{Worth, first_of, grave, keeps_private, takes_grave_away};
 use super::refusal::{Refusal, given_up, own_refusal};
-use super::services::{AsFound, refusal, weighed_in};
+use super::services::{AsFound, Others, refusal, weighed_in};
 use super::step::Step;
 use super::watch::Meter;
 use crate::error::AdviceError;
 use crate::forecast::{self, Forecast, forecast};
-use crate::level::{self, MovedOut};
+use crate::level;
 use crate::verdict::RoomVerdict;
 
 /// How a work list is made.
@@ -175,7 +175,7 @@ pub fn worklist_watched(
         }
         set_aside.clear();
         let before = std::mem::replace(&mut house, after);
-        steps.push(step(change, (before, &current), (&house, &next), done_alone.out)?);
+        steps.push(step(change, (before, &current), (&house, &next), done_alone)?);
         current = next;
     };
     let failed = with_checks(survey, &as_found, (&house, &current), &mut steps, options.most_steps);
@@ -218,13 +218,14 @@ fn step(
     change: ChangeKind,
     (before, current): (Survey, &Forecast),
     (after, next): (&Survey, &Forecast),
-    moves_out: Vec<MovedOut>,
+    others: Others,
 ) -> Result<Step, AdviceError> {
     Ok(Step {
         change,
         gains: gains(current, next),
         service_changes: level::change(&before, after, &level::Options::default())?,
-        moves_out,
+        moves_out: others.out,
+        narrows: others.narrowed,
         effort: effort(change, &before),
         before,
     })
@@ -252,6 +253,7 @@ fn with_checks(
         gains: gains(forecast, forecast),
         service_changes: Vec::new(),
         moves_out: Vec::new(),
+        narrows: Vec::new(),
         effort: effort(change, house),
         before: house.clone(),
     };

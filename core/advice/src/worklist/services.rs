@@ -105,11 +105,19 @@ impl Guard<'_> {
     pub(super) fn look(&self, after: &Survey) -> Result<Others, AdviceError> {
         let changes = self.here.then(after)?;
         let against = power_refusal(self.house, after).or_else(|| changes.iter().find_map(cut));
-        let out = match &self.so_far {
-            Some((beside, moved)) => moved.out(&beside.then(after)?),
-            None => Vec::new(),
+        let (out, narrowed) = match &self.so_far {
+            Some((beside, moved)) => {
+                let all = beside.then(after)?;
+                (moved.out(&all), moved.narrowed(&all))
+            }
+            None => (Vec::new(), Vec::new()),
         };
-        Ok(Others { against, out, costs: changes.iter().any(|change| change.worst_db() <= -NOTICEABLE_DB) })
+        Ok(Others {
+            against,
+            out,
+            narrowed,
+            costs: changes.iter().any(|change| change.worst_db() <= -NOTICEABLE_DB),
+        })
     }
 }
 
@@ -119,6 +127,8 @@ pub(super) struct Others {
     pub(super) against: Option<Refusal>,
     /// Levels that it moves out of their windows, with the steps before it.
     pub(super) out: Vec<MovedOut>,
+    /// Levels that it leaves in their windows with less of a margin than is good, with the steps before it.
+    pub(super) narrowed: Vec<MovedOut>,
     /// Whether any service notices a loss.
     pub(super) costs: bool,
 }

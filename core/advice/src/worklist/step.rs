@@ -23,6 +23,8 @@ pub struct Step {
     pub service_changes: Vec<OutletChange>,
     /// Levels that it moves out of what the device needs, with the steps before it: its need weighs more.
     pub moves_out: Vec<MovedOut>,
+    /// Levels that it leaves within what the device needs, with less of a margin than is good.
+    pub narrows: Vec<MovedOut>,
     /// Parts and minutes.
     pub effort: Effort,
 }
@@ -60,7 +62,8 @@ impl Step {
     /// What it gains or costs the other services, in words: one for each TV and modem that would notice.
     pub fn service_words(&self) -> Vec<Phrase> {
         let told = self.noticeable_service_changes();
-        if told.is_empty() && self.moves_out.is_empty() && self.asks_for_a_check() {
+        if told.is_empty() && self.moves_out.is_empty() && self.narrows.is_empty() && self.asks_for_a_check()
+        {
             return vec![Phrase::new("service-change-none")];
         }
         let words = |change: &&OutletChange| {
@@ -77,7 +80,8 @@ impl Step {
                 .with(name, Arg::Loss(db))
         };
         let out = self.moves_out.iter().map(|moved| moved.phrase(&self.before));
-        told.iter().map(words).chain(out).collect()
+        let narrowed = self.narrows.iter().map(|moved| moved.narrowed_phrase(&self.before));
+        told.iter().map(words).chain(out).chain(narrowed).collect()
     }
 
     /// The changes of level that can be told from none at all, the greatest loss first.

@@ -100,6 +100,24 @@ fn antenna_tv_worked_out_near_its_edge_is_not_shared_away() {
     }
 }
 
+/// Installers aim at -7 to +7 dBmV at a modem (common practice, no source). Sharing the outlet takes 3.7 dB of -5: still within the
+/// -15 that it needs, and the step says that the margin is gone; of +5 nothing is said.
+#[test]
+fn a_step_that_leaves_less_than_the_margin_says_so() {
+    for (dbmv, told) in [(-5.0, true), (5.0, false)] {
+        let survey = cable_house().at("O1").level(603.0, dbmv).survey();
+        let list = list(&survey);
+        let shares = |step: &&Step| matches!(step.change, ChangeKind::ShareOutlet { .. });
+        let step = list.steps.iter().find(shares).expect("modem and adapter share");
+        assert_eq!(step.narrows.len(), usize::from(told), "{dbmv}: {:?}", step.narrows);
+        assert!(list.steps.iter().all(|step| step.moves_out.is_empty()));
+        let words = step.service_words();
+        assert_eq!(words.iter().any(|words| words.id == "levels-narrowed"), told, "{words:?}");
+        let fits = if told { Fit::Marginal } else { Fit::Inside };
+        assert_eq!(done(&survey, &list, "O1").fits(), fits);
+    }
+}
+
 /// A filter at the entry keeps the network in the house: it stays on the list where a TV measured at the very edge of -12
 /// dBmV (SCTE 40, from memory) loses what such filters take, and the step says so.
 #[test]

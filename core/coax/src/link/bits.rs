@@ -1,5 +1,12 @@
 //! Bits a subcarrier carries for its signal to noise ratio.
 
+#![expect(
+    clippy::inline_always,
+    reason = "the arithmetic must be compiled anew inside each instruction set's copy of what calls it"
+)]
+
+use multiversion::multiversion;
+
 use crate::quantity::Decibels;
 
 /// The most bits any version loads on one subcarrier.
@@ -49,6 +56,41 @@ impl MeanBits {
 
     /// Mean bits a subcarrier for a channel whose ratio of signal to noise, over the gap, is `snr_over_gap`.
     pub fn at(&self, snr_over_gap: f64) -> f64 {
-        self.slopes.iter().map(|slope| (snr_over_gap * slope - self.offset).clamp(0.0, 1.0)).sum()
+        mean_bits(&self.slopes, self.offset, snr_over_gap)
+    }
+
+    /// The same at each of several frequencies where so much power gets through.
+    pub(crate) fn over(&self, power_transfer: &[f64], hearing: Hearing, into: &mut [f64]) {
+        over(self.slopes, self.offset, power_transfer, hearing, into);
+    }
+}
+
+/// What is heard of what is sent, all over the gap: `scale` times what gets through, over the noise `floor` and `own` times what
+/// is heard.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Hearing {
+    pub scale: f64,
+    pub floor: f64,
+    pub own: f64,
+}
+
+#[inline(always)]
+fn mean_bits(slopes: &[f64; MOST_BITS], offset: f64, snr_over_gap: f64) -> f64 {
+    let mut sum = 0.0;
+    for slope in slopes {
+        let share = snr_over_gap * slope - offset;
+        let share = if share > 0.0 { share } else { 0.0 };
+        sum += if share < 1.0 { share } else { 1.0 };
+    }
+    sum
+}
+
+/// Compiled for several instruction sets, as the solver is; the same bits with all.
+#[multiversion(targets("x86_64+avx512f+avx512dq+avx512vl", "x86_64+avx2"))]
+fn over(slopes: [f64; MOST_BITS], offset: f64, power_transfer: &[f64], hearing: Hearing, into: &mut [f64]) {
+    let Hearing { scale, floor, own } = hearing;
+    for (bits, transfer) in into.iter_mut().zip(power_transfer) {
+        let heard = scale * transfer;
+        *bits = mean_bits(&slopes, offset, heard / (floor + own * heard));
     }
 }

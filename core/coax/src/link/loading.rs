@@ -1,6 +1,7 @@
 //! How many bits a path carries, frequency by frequency, ready to be read off for any channel.
 
-use crate::link::bits::MeanBits;
+use crate::link::bits::{Hearing, MeanBits};
+use crate::link::candidates::Candidates;
 use crate::link::channel::{Channel, Placement};
 use crate::link::draw::LinkDraw;
 use crate::link::error::LinkError;
@@ -64,13 +65,8 @@ impl<'g> BitLoading<'g> {
         if !(scale.is_finite() && floor.is_normal() && own.is_normal() && unhindered.is_finite()) {
             return Err(LinkError::Draw);
         }
-        let bits: Vec<f64> = power_transfer
-            .iter()
-            .map(|transfer| {
-                let heard = scale * transfer;
-                curve.at(heard / (floor + own * heard))
-            })
-            .collect();
+        let mut bits = vec![0.0; power_transfer.len()];
+        curve.over(power_transfer, Hearing { scale, floor, own }, &mut bits);
         let integral = running_integral(grid, &bits);
         Ok(Self {
             grid,
@@ -126,65 +122,83 @@ impl<'g> BitLoading<'g> {
 
     /// The rates when the network, of `nodes_in_network` nodes, runs at `placement`.
     pub fn rate(&self, placement: &Placement, nodes_in_network: usize) -> Result<LinkRate, LinkError> {
-        self.rate_by(placement, nodes_in_network, |channel| self.mean_bits(channel))
+        let channels = placement.channels_for(self.version);
+        let mut bits = 0.0;
+        for &channel in channels {
+            bits += self.mean_bits(channel)?;
+        }
+        Ok(self.rate_of(bits, channels.len(), nodes_in_network))
     }
 
     /// The rates at each of several placements, in their order: what a channel carries is worked out once for all placements
     /// that share it.
     pub fn rates(
         &self,
-        placements: &[Placement],
+        candidates: &Candidates,
         nodes_in_network: usize,
     ) -> Result<Vec<LinkRate>, LinkError> {
-        let mut known: Vec<(Channel, f64)> = Vec::new();
-        let mut mean_bits = |channel: Channel| {
-            if let Some((_, bits)) = known.iter().find(|(known, _)| *known == channel) {
-                return Ok(*bits);
-            }
-            let bits = self.mean_bits(channel)?;
-            known.push((channel, bits));
-            Ok(bits)
-        };
-        placements.iter().map(|placement| self.rate_by(placement, nodes_in_network, &mut mean_bits)).collect()
+        let Some(seen) = candidates.seen_by(self.version) else { return Ok(Vec::new()) };
+        let bits = seen.channels.iter().map(|channel| self.mean_bits(*channel));
+        let bits = bits.collect::<Result<Vec<f64>, LinkError>>()?;
+        let rates = seen.of.iter().map(|channels| {
+            let sum =
+                channels.iter().filter_map(|channel| bits.get(*channel)).fold(0.0, |sum, bits| sum + bits);
+            self.rate_of(sum, channels.len(), nodes_in_network)
+        });
+        Ok(rates.collect())
     }
 
-    fn rate_by(
-        &self,
-        placement: &Placement,
-        nodes_in_network: usize,
-        mut mean_bits: impl FnMut(Channel) -> Result<f64, LinkError>,
-    ) -> Result<LinkRate, LinkError> {
-        let channels = placement.channels_for(self.version);
-        let mut bits = 0.0;
-        for &channel in channels {
-            bits += mean_bits(channel)?;
-        }
+    /// The rates on so many channels that together carry so many mean bits.
+    fn rate_of(&self, bits: f64, channels: usize, nodes_in_network: usize) -> LinkRate {
         let phy = MegabitsPerSecond(self.full_phy.value() * bits / f64::from(self.version.most_bits().value));
-        let mac = mac_rate(self.version, phy, channels.len(), nodes_in_network, self.mac_efficiency);
-        if channels.is_empty() {
-            return Ok(LinkRate { limit: Limit::Band, ..LinkRate::NONE });
+        let mac = mac_rate(self.version, phy, channels, nodes_in_network, self.mac_efficiency);
+        if channels == 0 {
+            return LinkRate { limit: Limit::Band, ..LinkRate::NONE };
         }
         if mac < USABLE {
-            return Ok(LinkRate::NONE);
+            return LinkRate::NONE;
         }
-        let is_clean = bits >= (1.0 - NOT_WORTH_BLAMING) * self.unhindered * channels.len() as f64;
+        let is_clean = bits >= (1.0 - NOT_WORTH_BLAMING) * self.unhindered * channels as f64;
         let limit = if self.port < mac {
             Limit::EthernetPort
         } else if !is_clean {
             Limit::Path
-        } else if channels.len() < self.version.most_channels().value {
+        } else if channels < self.version.most_channels().value {
             Limit::Band
         } else {
             Limit::Version
         };
         let net = if self.port < mac { self.port } else { mac };
-        Ok(LinkRate { phy, mac, net, limit, is_clean })
+        LinkRate { phy, mac, net, limit, is_clean }
+    }
+
+    /// Which point of the grid is the first above a frequency: looked for from where it lies on an even grid.
+    fn first_above(&self, frequency: f64) -> usize {
+        let (Some(low), Some(high)) = (self.grid.first(), self.grid.last()) else { return 0 };
+        let along = (frequency - low.value()) / (high.value() - low.value()) * (self.grid.len() - 1) as f64;
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "a guess; the cast saturates"
+        )]
+        let mut above = (along as usize).min(self.grid.len());
+        while self.grid.get(above).is_some_and(|point| point.value() <= frequency) {
+            above += 1;
+        }
+        while above
+            .checked_sub(1)
+            .and_then(|below| self.grid.get(below))
+            .is_some_and(|point| point.value() > frequency)
+        {
+            above -= 1;
+        }
+        above
     }
 
     /// Integral over frequency from the first grid point to `frequency`, which lies within the grid, of values of which the
     /// integral to each grid point is known.
     fn integral_to(&self, frequency: f64, values: &[f64], integral: &[f64]) -> f64 {
-        let above = self.grid.partition_point(|point| point.value() <= frequency);
+        let above = self.first_above(frequency);
         let cell = above.clamp(1, self.grid.len().saturating_sub(1).max(1)) - 1;
         let (Some(points), Some(values), Some(before)) =
             (self.grid.get(cell..cell + 2), values.get(cell..cell + 2), integral.get(cell))

@@ -14,7 +14,7 @@
 //! let grid: Vec<Megahertz> = (0..=550).map(|step| Megahertz(1125.0 + f64::from(step))).collect();
 //! let path = vec![Decibels(-40.0).power(); grid.len()];
 //! let adapter = Node { version: Version::V2_5, port: EthernetPort::Gigabit };
-//! let places = link::placements(Version::V2_5);
+//! let places = link::Candidates::new(link::placements(Version::V2_5));
 //! let pair = link::BitLoading::new(&grid, &path, adapter, adapter, &LinkDraw::likely())?;
 //! // Five channels together: the gigabit ports, not the coax, set the pace.
 //! let widest = &pair.rates(&places, 2)?[0];
@@ -26,6 +26,7 @@
 //! Not here: how the path's transfer comes about, and any word for a user.
 
 mod bits;
+mod candidates;
 mod channel;
 mod draw;
 mod error;
@@ -40,6 +41,7 @@ pub mod shared;
 mod version;
 
 pub use bits::{MeanBits, bits, snr_for_bits};
+pub use candidates::Candidates;
 pub use channel::{
     Channel, EXTENDED_D_HIGH, EXTENDED_D_LOW, Placement, PrimaryOffset, Side, placements, placements_avoiding,
 };

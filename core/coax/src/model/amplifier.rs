@@ -1,9 +1,10 @@
 //! A house amplifier: gain down above its split, a return path up below it, nearly opaque elsewhere.
 
-use super::{Splitter, delayed, one_by_one, turn};
+use super::{Splitter, turn};
 use crate::error::{CoaxError, at_least};
 use crate::estimates::parts;
 use crate::lanes::{Phasor, Real};
+use crate::look::Look;
 use crate::multiport::Multiport;
 use crate::quantity::{Decibels, Megahertz};
 use crate::trade::{EXTENDED_D_HIGH, EXTENDED_D_LOW};
@@ -95,47 +96,52 @@ impl AmplifierCore {
     }
 
     /// Amplitudes downwards and upwards.
-    fn ways(&self, f: f64) -> (f64, f64) {
+    #[inline(always)]
+    fn ways<R: Real>(&self, f: R) -> (R, R) {
         let split = self.split.value();
         let gap = parts::AMPLIFIER_TURNOVER.span.likely * split;
         // Logistic in dB from full to opaque: eight widths across the turnover.
-        let rise = ((f - (split + gap / 2.0)) / (gap / 16.0)).logistic();
+        let rise = ((f - R::of(split + gap / 2.0)) / R::of(gap / 16.0)).logistic();
         let top = self.forward_top.value();
-        let fall = ((top * TOP_AT - f) / (top * TOP_WIDTH)).logistic();
+        let fall = ((R::of(top * TOP_AT) - f) / R::of(top * TOP_WIDTH)).logistic();
         let opaque = self.opaque_loss.value();
-        let down = (self.forward_gain.value() + opaque) * rise * fall - opaque;
-        let up = (self.return_gain.value() + opaque) * (1.0 - rise) - opaque;
-        (Decibels(down).amplitude(), Decibels(up).amplitude())
+        let down = R::of(self.forward_gain.value() + opaque) * rise * fall - R::of(opaque);
+        let up = R::of(self.return_gain.value() + opaque) * (R::of(1.0) - rise) - R::of(opaque);
+        (down.amplitude(), up.amplitude())
     }
 
-    fn scatter(&self, f: f64, core: &mut Multiport<f64>) {
-        let (mut down, mut up) = self.ways(f);
-        if down * up > MOST_LOOP {
-            // A filter that let both through would howl; makers see to it that it does not.
-            if down < up { down = MOST_LOOP / up } else { up = MOST_LOOP / down }
-        }
-        let mut back = (-self.return_loss).amplitude();
-        let p = delayed(f, self.delay_ns);
+    #[inline(always)]
+    fn scatter<R: Real>(&self, look: &mut Look<R>, core: &mut Multiport<R>) {
+        let f = look.megahertz;
+        let (down, up) = self.ways(f);
+        // A filter that let both through would howl; makers see to it that it does not: the weaker way gives in.
+        let weaker = down.min(up).min(R::of(MOST_LOOP) / down.max(up));
+        let amplified = (down.below(up, weaker, down), down.below(up, up, weaker));
+        let back = R::of((-self.return_loss).amplitude());
+        let p = look.delayed(self.delay_ns);
+        let [near, far] = self.phases;
+        let mut near = (Phasor::of(turn(near)) * p).scaled(back);
+        let mut far = (Phasor::of(turn(far)) * p).scaled(back);
+        let (mut down, mut up) = (p.scaled(amplified.0), p.scaled(amplified.1));
         if let Some(loss) = self.bypass_loss {
             let (low, high) = BYPASS_BAND_MHZ;
             // Half way down (in amplitude) there, full at the edges.
-            let within = ((f - (low - BYPASS_EDGE_MHZ)) / BYPASS_WIDTH_MHZ).logistic()
-                * (((high + BYPASS_EDGE_MHZ) - f) / BYPASS_WIDTH_MHZ).logistic();
-            let round = (-loss).amplitude() * within;
-            if round > down.max(up) {
-                // The way round is passive: through and back together at most 1, a quarter turn apart.
-                back = back.min((1.0 - round * round).max(0.0).sqrt());
-                core.set_both(0, 1, p.scaled(round));
-                core.set(0, 0, Phasor::imaginary(back) * p);
-                core.set(1, 1, Phasor::imaginary(back) * p);
-                return;
-            }
+            let within = ((f - R::of(low - BYPASS_EDGE_MHZ)) / R::of(BYPASS_WIDTH_MHZ)).logistic()
+                * ((R::of(high + BYPASS_EDGE_MHZ) - f) / R::of(BYPASS_WIDTH_MHZ)).logistic();
+            let round = R::of((-loss).amplitude()) * within;
+            // The way round is passive: through and back together at most 1, a quarter turn apart.
+            let back = back.min((R::of(1.0) - round * round).max(R::of(0.0)).sqrt());
+            let (through, back) = (p.scaled(round), Phasor::imaginary(back) * p);
+            let most = amplified.0.max(amplified.1);
+            down = through.where_below(most, round, down);
+            up = through.where_below(most, round, up);
+            near = back.where_below(most, round, near);
+            far = back.where_below(most, round, far);
         }
-        core.set(1, 0, p.scaled(down));
-        core.set(0, 1, p.scaled(up));
-        for (port, phase) in self.phases.into_iter().enumerate() {
-            core.set(port, port, (Phasor::of(turn(phase)) * p).scaled(back));
-        }
+        core.set(1, 0, down);
+        core.set(0, 1, up);
+        core.set(0, 0, near);
+        core.set(1, 1, far);
     }
 }
 
@@ -178,18 +184,26 @@ impl Amplifier {
             + usize::from(self.before.is_some())
     }
 
+    /// The splitters before the core and behind it.
+    pub(super) fn splitters(&self) -> (Option<&Splitter>, Option<&Splitter>) {
+        (self.before.as_ref(), self.behind.as_ref())
+    }
+
+    /// Joins their matrices to the core.
     #[inline(always)]
-    pub(super) fn scatter<R: Real>(&self, megahertz: R, into: &mut Multiport<R>) {
+    pub(super) fn scatter<R: Real>(
+        &self,
+        look: &mut Look<R>,
+        before: &Multiport<R>,
+        behind: &Multiport<R>,
+        into: &mut Multiport<R>,
+    ) {
         let mut whole = Multiport::new(2);
-        one_by_one(megahertz, &mut whole, |f, core| self.core.scatter(f, core));
-        if let Some(splitter) = &self.behind {
-            let mut behind = Multiport::new(splitter.ports());
-            splitter.scatter(megahertz, &mut behind);
-            whole = whole.joined(1, &behind, 0);
+        self.core.scatter(look, &mut whole);
+        if self.behind.is_some() {
+            whole = whole.joined(1, behind, 0);
         }
-        if let Some(splitter) = &self.before {
-            let mut before = Multiport::new(splitter.ports());
-            splitter.scatter(megahertz, &mut before);
+        if self.before.is_some() {
             // Ports now: input, unamplified output, outputs. The unamplified one goes last.
             let joined = before.joined(1, &whole, 0);
             let n = joined.ports();

@@ -1,9 +1,10 @@
 //! A filter that passes one band or several and sends the rest back.
 
-use super::entry_filter::write_reflecting;
+use super::entry_filter::reflecting;
+use super::two_port::TwoPort;
 use crate::error::{CoaxError, at_least};
 use crate::lanes::Real;
-use crate::multiport::Multiport;
+use crate::look::Look;
 use crate::quantity::{Decibels, Megahertz};
 
 /// One edge of a pass band: half of the rejection, in decibels, is reached at `turnover`; `width` sets how steeply.
@@ -13,6 +14,14 @@ pub struct FilterEdge {
     pub turnover: Megahertz,
     /// The width of the logistic curve.
     pub width: Megahertz,
+}
+
+impl FilterEdge {
+    /// 1 above, 0 below.
+    #[inline(always)]
+    fn above<R: Real>(self, megahertz: R) -> R {
+        ((megahertz - R::of(self.turnover.value())) / R::of(self.width.value())).logistic()
+    }
 }
 
 /// A band that passes, between two edges; none: no edge on that side.
@@ -28,11 +37,14 @@ impl PassBand {
     /// 1 inside, 0 outside.
     #[inline(always)]
     fn share<R: Real>(&self, megahertz: R) -> R {
-        let one = R::of(1.0);
-        let above = |edge: FilterEdge| {
-            ((megahertz - R::of(edge.turnover.value())) / R::of(edge.width.value())).logistic()
-        };
-        self.low.map_or(one, above) * self.high.map_or(one, |edge| one - above(edge))
+        let mut share = R::of(1.0);
+        if let Some(low) = self.low {
+            share = low.above(megahertz);
+        }
+        if let Some(high) = self.high {
+            share = share * (R::of(1.0) - high.above(megahertz));
+        }
+        share
     }
 }
 
@@ -87,12 +99,15 @@ impl BandFilter {
 
     #[inline(always)]
     fn loss_at<R: Real>(&self, megahertz: R) -> R {
-        let share = self.bands.iter().map(|band| band.share(megahertz)).fold(R::of(0.0), Real::max);
+        let mut share = R::of(0.0);
+        for band in &self.bands {
+            share = share.max(band.share(megahertz));
+        }
         R::of(self.stop) + R::of(self.pass - self.stop) * share
     }
 
     #[inline(always)]
-    pub(super) fn scatter<R: Real>(&self, megahertz: R, into: &mut Multiport<R>) {
-        write_reflecting(self.loss_at(megahertz), self.dissipated, megahertz, self.delay_ns, into);
+    pub(super) fn two_port<R: Real>(&self, look: &mut Look<R>) -> TwoPort<R> {
+        reflecting(self.loss_at(look.megahertz), self.dissipated, self.delay_ns, look)
     }
 }

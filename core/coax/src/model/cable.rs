@@ -1,11 +1,10 @@
 //! A run of coaxial cable.
 
 use super::Link;
-use super::delayed;
 use super::two_port::TwoPort;
 use crate::error::{CoaxError, at_least};
 use crate::lanes::{Phasor, Real};
-use crate::multiport::Multiport;
+use crate::look::Look;
 use crate::quantity::{Decibels, Megahertz, Metres};
 
 /// The impedance against which everything is measured, in ohm (type F connectors and MoCA ports: "MoCA 1.1 Reference
@@ -99,7 +98,10 @@ impl Cable {
 
     /// The loss of the run by itself, between ends of its own impedance.
     pub fn loss(&self, frequency: Megahertz) -> Decibels {
-        Decibels(self.loss_per_100_m(frequency.value()) * self.length / 100.0 + self.fixed_loss)
+        Decibels(
+            self.loss_per_100_m(frequency.value(), frequency.value().sqrt()) * self.length / 100.0
+                + self.fixed_loss,
+        )
     }
 
     /// The run's length.
@@ -108,17 +110,17 @@ impl Cable {
     }
 
     #[inline(always)]
-    fn law<R: Real>(&self, megahertz: R) -> R {
-        R::of(self.k1) * megahertz.sqrt() + R::of(self.k2) * megahertz
+    fn law<R: Real>(&self, megahertz: R, root: R) -> R {
+        R::of(self.k1) * root + R::of(self.k2) * megahertz
     }
 
     #[inline(always)]
-    fn loss_per_100_m<R: Real>(&self, megahertz: R) -> R {
-        let mut loss = self.law(megahertz);
+    fn loss_per_100_m<R: Real>(&self, megahertz: R, root: R) -> R {
+        let mut loss = self.law(megahertz, root);
         if let Some(power) = self.low_band_power
             && (-megahertz).any_above(-LOW_BAND_TOP_MHZ)
         {
-            let top = self.law(LOW_BAND_TOP_MHZ);
+            let top = self.law(LOW_BAND_TOP_MHZ, LOW_BAND_TOP_MHZ.sqrt());
             for lane in 0..R::COUNT {
                 let at = megahertz.lane(lane);
                 if at < LOW_BAND_TOP_MHZ {
@@ -130,22 +132,23 @@ impl Cable {
     }
 
     #[inline(always)]
-    pub(super) fn scatter<R: Real>(&self, frequency: R, into: &mut Multiport<R>) {
-        let mut run = self.line(frequency);
+    pub(super) fn two_port<R: Real>(&self, look: &mut Look<R>) -> TwoPort<R> {
+        let mut run = self.line(look);
         if let [Some(joint), _] = &self.joints {
-            run = joint.two_port(frequency).then(run);
+            run = joint.two_port(look).then(run);
         }
         if let [_, Some(joint)] = &self.joints {
-            run = run.then(joint.two_port(frequency));
+            run = run.then(joint.two_port(look));
         }
-        run.write(into);
+        run
     }
 
     /// The run without its joints.
     #[inline(always)]
-    fn line<R: Real>(&self, megahertz: R) -> TwoPort<R> {
-        let loss = self.loss_per_100_m(megahertz) * R::of(self.length / 100.0) + R::of(self.fixed_loss);
-        let e = delayed(megahertz, self.delay_ns()).scaled((-loss).amplitude());
+    fn line<R: Real>(&self, look: &mut Look<R>) -> TwoPort<R> {
+        let loss = self.loss_per_100_m(look.megahertz, look.root) * R::of(self.length / 100.0)
+            + R::of(self.fixed_loss);
+        let e = look.delayed(self.delay_ns()).scaled((-loss).amplitude());
         let r = (self.impedance - REFERENCE_OHM) / (self.impedance + REFERENCE_OHM);
         let (one, twice) = (Phasor::real(R::of(1.0)), e * e);
         let echoes = (one - twice.scaled(R::of(r * r))).inverse();

@@ -1,8 +1,9 @@
 //! A satellite combiner (diplexer): two bands, each with a port of its own, on one common port.
 
-use super::{delayed, turn};
+use super::turn;
 use crate::error::{CoaxError, at_least};
 use crate::lanes::{Phasor, Real};
+use crate::look::Look;
 use crate::multiport::Multiport;
 use crate::quantity::{Decibels, Megahertz};
 
@@ -81,7 +82,7 @@ impl Diplexer {
         let size = power.sqrt();
         let v = if size > 0.0 { [t[1] / size, -t[0] / size] } else { [1.0, 0.0] };
         // Half of the delay at each port: a diagonal of phases on both sides.
-        let half = delayed(megahertz, self.delay_ns / 2.0);
+        let half = Look::at(megahertz).delayed(self.delay_ns / 2.0);
         let p = self.phases.map(|phase| half * Phasor::of(turn(phase)));
         into.set(0, 0, (p[0] * p[0]).scaled(r));
         for a in 0..2 {

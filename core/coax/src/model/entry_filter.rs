@@ -1,9 +1,9 @@
 //! A filter that passes one band and sends another back, as the entry filter does.
 
-use super::delayed;
+use super::two_port::TwoPort;
 use crate::error::{CoaxError, at_least};
 use crate::lanes::{Phasor, Real};
-use crate::multiport::Multiport;
+use crate::look::Look;
 use crate::quantity::{Decibels, Megahertz};
 
 /// Through loss rises from `pass` to `stop` around `turnover`; what is neither passed nor dissipated comes back.
@@ -59,26 +59,18 @@ impl EntryFilter {
     }
 
     #[inline(always)]
-    pub(super) fn scatter<R: Real>(&self, megahertz: R, into: &mut Multiport<R>) {
-        write_reflecting(self.loss_at(megahertz), self.dissipated, megahertz, self.delay_ns, into);
+    pub(super) fn two_port<R: Real>(&self, look: &mut Look<R>) -> TwoPort<R> {
+        reflecting(self.loss_at(look.megahertz), self.dissipated, self.delay_ns, look)
     }
 }
 
-/// Writes a two-port of this through loss that sends back what it neither passes nor dissipates.
+/// A two-port of this through loss that sends back what it neither passes nor dissipates.
 #[inline(always)]
-pub(super) fn write_reflecting<R: Real>(
-    loss: R,
-    dissipated: f64,
-    megahertz: R,
-    delay_ns: f64,
-    into: &mut Multiport<R>,
-) {
+pub(super) fn reflecting<R: Real>(loss: R, dissipated: f64, delay_ns: f64, look: &mut Look<R>) -> TwoPort<R> {
     let kept = (-Decibels(dissipated)).power();
     // A through loss below the dissipation cannot be: passivity wins.
     let t = (-loss).amplitude().min(R::of(kept.sqrt()));
     let r = (R::of(kept) - t * t).max(R::of(0.0)).sqrt();
-    let p = delayed(megahertz, delay_ns);
-    into.set(0, 0, p.scaled(r));
-    into.set(1, 1, p.scaled(r));
-    into.set_both(0, 1, Phasor::imaginary(-t) * p);
+    let p = look.delayed(delay_ns);
+    TwoPort { near: p.scaled(r), through: Phasor::imaginary(-t) * p, far: p.scaled(r) }
 }

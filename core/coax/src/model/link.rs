@@ -1,10 +1,9 @@
 //! A joint without length: barrel, ground block, wall plate.
 
-use super::delayed;
 use super::two_port::TwoPort;
 use crate::error::{CoaxError, at_least};
 use crate::lanes::{Phasor, Real};
-use crate::multiport::Multiport;
+use crate::look::Look;
 use crate::quantity::Decibels;
 
 /// A through of a small loss and a small reflection: `S21 = S12 = t p`, `S11 = S22 = j r p`, `t^2 + r^2 <= 1`. With no
@@ -58,14 +57,8 @@ impl Link {
     }
 
     #[inline(always)]
-    pub(super) fn scatter<R: Real>(&self, megahertz: R, into: &mut Multiport<R>) {
-        self.two_port(megahertz).write(into);
-    }
-
-    #[inline(always)]
-    pub(super) fn two_port<R: Real>(&self, megahertz: R) -> TwoPort<R> {
-        let p =
-            if self.delay_ns == 0.0 { Phasor::real(R::of(1.0)) } else { delayed(megahertz, self.delay_ns) };
+    pub(super) fn two_port<R: Real>(&self, look: &mut Look<R>) -> TwoPort<R> {
+        let p = if self.delay_ns == 0.0 { Phasor::real(R::of(1.0)) } else { look.delayed(self.delay_ns) };
         let back = Phasor::imaginary(R::of(self.reflection)) * p;
         TwoPort { near: back, through: p.scaled(R::of(self.through)), far: back }
     }

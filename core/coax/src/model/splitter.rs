@@ -2,10 +2,11 @@
 
 use num_complex::Complex64;
 
-use super::{delayed, turn};
+use super::turn;
 use crate::error::{CoaxError, at_least};
 use crate::estimates::parts;
 use crate::lanes::{Phasor, Real};
+use crate::look::Look;
 use crate::multiport::Multiport;
 use crate::quantity::{Decibels, Megahertz};
 
@@ -46,7 +47,7 @@ pub struct Splitter {
     slope: f64,
     isolation: InAndAbove,
     return_loss: InAndAbove,
-    above: Option<AboveRating>,
+    above: Option<Above>,
     /// One phase (as a factor) and one delay (ns) for each way between legs: one fewer than legs.
     modes: Vec<(Complex64, f64)>,
     /// Phase (as a factor) and delay (ns) of the input's reflection.
@@ -57,6 +58,14 @@ pub struct Splitter {
     basis: Vec<Vec<f64>>,
     /// Root mean square of the leg to leg entries of `V F V'` over all phases.
     spread: f64,
+}
+
+/// What a splitter does above its band, and its isolation and return loss there.
+#[derive(Debug, Clone, PartialEq)]
+struct Above {
+    rating: AboveRating,
+    isolation: InAndAbove,
+    return_loss: InAndAbove,
 }
 
 /// A loss whose amplitude is asked for at every frequency and is the same within the band.
@@ -75,11 +84,12 @@ impl InAndAbove {
 
     /// The amplitude where this share of the way to what it is above the band is gone.
     #[inline(always)]
-    fn towards<R: Real>(self, there: f64, share: R) -> R {
-        if self.loss.is_finite() {
-            (R::of(-self.loss) - R::of(there - self.loss) * share).amplitude()
+    fn towards<R: Real>(self, there: InAndAbove, share: R) -> R {
+        // All the way up the ramp, and where there is no way between, no power is taken.
+        if self.loss.is_finite() && (-share).any_above(-1.0) {
+            (R::of(-self.loss) - R::of(there.loss - self.loss) * share).amplitude()
         } else {
-            R::of((-Decibels(there)).amplitude())
+            R::of(there.amplitude)
         }
     }
 }
@@ -138,9 +148,10 @@ impl Splitter {
         at_least("a splitter's upper edge", above.top.value(), 1e-3, "MHz", "above 0 MHz")?;
         at_least("a splitter's ramp above its edge", above.ramp.value(), 1e-3, "MHz", "above 0 MHz")?;
         at_least("a splitter's extra loss", above.extra_loss.value(), 0.0, "dB", "0 dB or more")?;
-        not_negative("a splitter's isolation above its edge", above.isolation)?;
-        not_negative("a splitter's return loss above its edge", above.return_loss)?;
-        Ok(Self { above: Some(above), ..self })
+        let isolation = not_negative("a splitter's isolation above its edge", above.isolation)?;
+        let return_loss = not_negative("a splitter's return loss above its edge", above.return_loss)?;
+        let [isolation, return_loss] = [isolation, return_loss].map(InAndAbove::new);
+        Ok(Self { above: Some(Above { rating: above, isolation, return_loss }), ..self })
     }
 
     /// The same splitter with phases and delays taken one after another from two sources: `phase` in radians, `delay` in
@@ -185,9 +196,9 @@ impl Splitter {
 
     /// How far above its band frequencies are, if any is: 0 in the band, 1 at `top + ramp`.
     #[inline(always)]
-    fn beyond<R: Real>(&self, megahertz: R) -> Option<(&AboveRating, R)> {
+    fn beyond<R: Real>(&self, megahertz: R) -> Option<(&Above, R)> {
         let above = self.above.as_ref()?;
-        let x = (megahertz - R::of(above.top.value())) / R::of(above.ramp.value());
+        let x = (megahertz - R::of(above.rating.top.value())) / R::of(above.rating.ramp.value());
         x.any_above(0.0).then_some((above, x))
     }
 
@@ -203,16 +214,16 @@ impl Splitter {
         let share = ramp * ramp * (R::of(3.0) - ramp - ramp);
         let growth = share * x.max(R::of(1.0)).sqrt().sqrt();
         (
-            slope + R::of(above.extra_loss.value()) * growth,
-            self.isolation.towards(above.isolation.value(), share),
-            self.return_loss.towards(above.return_loss.value(), share),
+            slope + R::of(above.rating.extra_loss.value()) * growth,
+            self.isolation.towards(above.isolation, share),
+            self.return_loss.towards(above.return_loss, share),
         )
     }
 
     #[inline(always)]
-    pub(super) fn scatter<R: Real>(&self, megahertz: R, into: &mut Multiport<R>) {
+    pub(super) fn scatter<R: Real>(&self, look: &mut Look<R>, into: &mut Multiport<R>) {
         let one = R::of(1.0);
-        let (added, isolation, return_loss) = self.figures(megahertz);
+        let (added, isolation, return_loss) = self.figures(look.megahertz);
         // The same for every leg, so that the legs keep their proportions and `basis` stays perpendicular to them.
         let share = (-added.max(R::of(-self.least_loss))).amplitude();
         let power = R::of(self.legs.iter().map(|t| t * t).sum::<f64>()) * share * share;
@@ -220,7 +231,7 @@ impl Splitter {
         let shrink = one / power.max(one).sqrt();
         let left = (one - power.min(one)).max(R::of(0.0)).sqrt();
         let size = return_loss.min(left);
-        let r = (Phasor::of(self.echo.0) * delayed(megahertz, self.echo.1)).scaled(size);
+        let r = (Phasor::of(self.echo.0) * look.delayed(self.echo.1)).scaled(size);
         into.set(0, 0, r);
         for (k, &t) in self.legs.iter().enumerate() {
             into.set_both(0, k + 1, Phasor::real(R::of(t) * share * shrink));
@@ -229,7 +240,7 @@ impl Splitter {
         if self.spread > 0.0 {
             let q = (isolation * R::of(self.spread.recip())).min(one - size);
             for ((turned, ns), vector) in self.modes.iter().zip(&self.basis) {
-                let mode = (Phasor::of(*turned) * delayed(megahertz, *ns)).scaled(q);
+                let mode = (Phasor::of(*turned) * look.delayed(*ns)).scaled(q);
                 for (k, here) in vector.iter().enumerate() {
                     for (l, there) in vector.iter().enumerate().skip(k) {
                         let sum = into.at(k + 1, l + 1) + mode.scaled(R::of(here * there));
@@ -240,7 +251,7 @@ impl Splitter {
         }
         for (port, &ns) in self.delays.iter().enumerate() {
             if ns != 0.0 {
-                into.delay(port, delayed(megahertz, ns));
+                into.delay(port, look.delayed(ns));
             }
         }
     }

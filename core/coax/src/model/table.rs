@@ -1,10 +1,9 @@
 //! A multiport whose every entry is written out.
 
-use super::delayed;
 use crate::error::CoaxError;
-use crate::lanes::Phasor;
+use crate::lanes::{Phasor, Real};
+use crate::look::Look;
 use crate::multiport::Multiport;
-use crate::quantity::Decibels;
 
 /// One entry of an [`ExplicitMultiport`]: `sign 10^(-(loss + slope f/GHz)/20) exp(-j 2 pi f delay)`.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -76,12 +75,14 @@ impl ExplicitMultiport {
         self.reciprocal
     }
 
-    pub(super) fn scatter(&self, megahertz: f64, into: &mut Multiport<f64>) {
+    #[inline(always)]
+    pub(super) fn scatter<R: Real>(&self, look: &mut Look<R>, into: &mut Multiport<R>) {
         for (index, entry) in self.entries.iter().enumerate() {
-            let value = entry.loss.map_or(Phasor::real(0.0), |loss| {
-                let gain = -Decibels(loss + entry.slope * megahertz * 1e-3);
-                delayed(megahertz, entry.delay_ns).scaled(entry.sign * gain.amplitude())
-            });
+            let mut value = Phasor::real(R::of(0.0));
+            if let Some(loss) = entry.loss {
+                let gain = R::of(-loss) - look.megahertz * R::of(entry.slope * 1e-3);
+                value = look.delayed(entry.delay_ns).scaled(gain.amplitude() * R::of(entry.sign));
+            }
             into.set(index / self.ports, index % self.ports, value);
         }
     }

@@ -38,16 +38,24 @@ impl Tap {
         2 + self.behind.as_ref().map_or(1, |splitter| splitter.ports() - 1)
     }
 
+    /// The coupler, and what stands behind its arm.
+    pub(super) fn splitters(&self) -> (Option<&Splitter>, Option<&Splitter>) {
+        (Some(&self.coupler), self.behind.as_ref())
+    }
+
+    /// Joins the matrices of both.
     #[inline(always)]
-    pub(super) fn scatter<R: Real>(&self, megahertz: R, into: &mut Multiport<R>) {
-        let mut whole = Multiport::new(3);
-        self.coupler.scatter(megahertz, &mut whole);
-        if let Some(splitter) = &self.behind {
-            let mut behind = Multiport::new(splitter.ports());
-            splitter.scatter(megahertz, &mut behind);
-            whole = whole.joined(2, &behind, 0);
-            whole.make_symmetric();
+    pub(super) fn scatter<R: Real>(
+        &self,
+        coupler: &mut Multiport<R>,
+        behind: &Multiport<R>,
+        into: &mut Multiport<R>,
+    ) {
+        if self.behind.is_some() {
+            *into = coupler.joined(2, behind, 0);
+            into.make_symmetric();
+        } else {
+            std::mem::swap(into, coupler);
         }
-        *into = whole;
     }
 }

@@ -27,6 +27,15 @@ impl<R: Real> TwoPort<R> {
         }
     }
 
+    /// Writes its four entries row by row, perhaps with its ports exchanged.
+    #[inline(always)]
+    pub fn write_turned(self, is_turned: bool, into: &mut [Phasor<R>]) {
+        if let [near, back, through, far] = into {
+            (*near, *far) = if is_turned { (self.far, self.near) } else { (self.near, self.far) };
+            (*back, *through) = (self.through, self.through);
+        }
+    }
+
     /// Writes it as a matrix of two ports.
     #[inline(always)]
     pub fn write(self, into: &mut Multiport<R>) {

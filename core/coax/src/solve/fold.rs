@@ -3,20 +3,25 @@
 use multiversion::multiversion;
 use num_complex::Complex64;
 
+use super::cores;
 use super::pairs::{Pairs, Wanted};
+use super::plan::Tree;
 use super::plan::{Plan, Side};
-use super::samples::{MOST_VALUES, Sampled, Table};
+use super::samples::{MOST_VALUES, Sampled, Table, fill};
 use super::solution::Solution;
 use super::wave::{LANES, Wave};
 use crate::error::CoaxError;
+use crate::grid::FrequencyGrid;
+use crate::look::{ANCHOR, Blocks};
+use crate::model::Filler;
 
 /// A pivot below this magnitude squared (1e-6) makes the elimination start again with exchanged rows.
 const SMALL_PIVOT_SQUARED: f64 = 1e-12;
 /// A pivot below this magnitude squared (1e-9), with rows exchanged, leaves no digits worth having.
-const NO_PIVOT_SQUARED: f64 = 1e-18;
+pub(super) const NO_PIVOT_SQUARED: f64 = 1e-18;
 
 /// The most blocks of frequencies walked together.
-const MOST_TOGETHER: usize = 8;
+const MOST_TOGETHER: usize = ANCHOR;
 
 /// Waves of scratch that a core's own cache holds with room to spare (256 KiB).
 const CACHE_WAVES: usize = 2048;
@@ -94,68 +99,187 @@ impl Sampled {
     /// # Errors
     /// As [`Sampled::solve`].
     pub fn solve_into(&self, wanted: Wanted<'_>, solution: &mut Solution) -> Result<(), CoaxError> {
-        solve(self, wanted, solution)
+        let tables = || Tables::Kept(&self.tables);
+        let together = (CACHE_WAVES / Scratch::waves(&self.tree.plan).max(1)).clamp(1, MOST_TOGETHER);
+        solve(&self.tree, &self.grid, wanted, tables, together, solution)
     }
 }
 
-fn solve(sampled: &Sampled, wanted: Wanted<'_>, solution: &mut Solution) -> Result<(), CoaxError> {
-    let plan = &*sampled.tree.plan;
-    let points = sampled.grid.len();
+impl Tree {
+    /// Evaluates every part on a grid and solves for the wanted pairs of outlets, a few frequencies at a time: as
+    /// [`Tree::sample`] and [`Sampled::solve`], but no part's matrices are kept.
+    ///
+    /// # Errors
+    /// As [`Sampled::solve`].
+    pub fn solve_over(&self, grid: &FrequencyGrid, wanted: Wanted<'_>) -> Result<Solution, CoaxError> {
+        let mut solution = Solution::empty();
+        self.solve_over_into(grid, wanted, &mut solution)?;
+        Ok(solution)
+    }
+
+    /// As [`Tree::solve_over`], into the memory of a solution that is no longer needed.
+    ///
+    /// # Errors
+    /// As [`Sampled::solve`].
+    pub fn solve_over_into(
+        &self,
+        grid: &FrequencyGrid,
+        wanted: Wanted<'_>,
+        solution: &mut Solution,
+    ) -> Result<(), CoaxError> {
+        let blocks = Blocks::of(grid);
+        let tables = || Tables::Made(Box::new(Made::new(self, &blocks)));
+        // From one exact block to the next.
+        solve(self, &std::sync::Arc::new(grid.clone()), wanted, tables, ANCHOR, solution)
+    }
+}
+
+/// Where the parts' matrices come from.
+enum Tables<'a> {
+    /// They are there, over the whole grid.
+    Kept(&'a [Table]),
+    /// They are made where they are needed.
+    Made(Box<Made<'a>>),
+}
+
+/// The matrices of the blocks at hand.
+struct Made<'a> {
+    tree: &'a Tree,
+    blocks: &'a Blocks,
+    filler: Filler,
+    waves: Vec<Wave>,
+    /// By part: its ports in order, and where its matrices begin.
+    parts: Vec<(Vec<usize>, usize)>,
+}
+
+impl<'a> Made<'a> {
+    fn new(tree: &'a Tree, blocks: &'a Blocks) -> Self {
+        let mut size = 0;
+        let mut parts = Vec::with_capacity(tree.parts.len());
+        for part in tree.parts.iter() {
+            let order = part.order();
+            let entries = order.len() * order.len();
+            parts.push((order, size));
+            size += entries * ANCHOR;
+        }
+        Self { tree, blocks, filler: Filler::on(blocks), waves: vec![Wave::ZERO; size], parts }
+    }
+
+    /// Makes those of some blocks, of which the first is the first of the grid or any eighth after it.
+    fn make(&mut self, blocks: std::ops::Range<usize>) {
+        let blocks = &self.blocks.at[blocks];
+        for (part, (order, first)) in self.tree.parts.iter().zip(&self.parts) {
+            let into = &mut self.waves[*first..first + blocks.len() * order.len() * order.len()];
+            fill(&part.model, order, blocks, &mut self.filler, into);
+        }
+    }
+}
+
+impl Tables<'_> {
+    /// Makes them ready for some blocks.
+    fn ready(&mut self, blocks: std::ops::Range<usize>) {
+        if let Self::Made(made) = self {
+            made.make(blocks);
+        }
+    }
+
+    /// A part's matrix of so many entries in a block, one of those that were made ready from `first` on.
+    #[inline(always)]
+    fn matrix(&self, place: usize, first: usize, block: usize, size: usize) -> &[Wave] {
+        match self {
+            Self::Kept(tables) => &tables[place][(first + block) * size..(first + block + 1) * size],
+            Self::Made(made) => {
+                let at = made.parts[place].1 + block * size;
+                &made.waves[at..at + size]
+            }
+        }
+    }
+}
+
+/// Solves on as many of the computer's cores as there are and are worth it: the same bits on any number of them, since each
+/// walks whole groups of so many blocks.
+fn solve<'a>(
+    tree: &Tree,
+    grid: &std::sync::Arc<FrequencyGrid>,
+    wanted: Wanted<'_>,
+    tables: impl Fn() -> Tables<'a> + Sync,
+    together: usize,
+    solution: &mut Solution,
+) -> Result<(), CoaxError> {
+    let plan = &*tree.plan;
+    let points = grid.len();
     let blocks = points.div_ceil(LANES);
     // An odd number of cache lines between pairs, so that they do not fight for the same places of the cache.
     let stride = blocks * LANES + 4;
-    let most = MOST_VALUES / stride;
+    let most_slots = MOST_VALUES / stride;
     let asked = match wanted {
         Wanted::All => plan.outlets.len().saturating_mul(plan.outlets.len() + 1) / 2,
         Wanted::Pairs(list) => list.len(),
     };
     let too_much =
         |slots: usize| CoaxError::TooMuchAsked { values: slots.saturating_mul(stride), most: MOST_VALUES };
-    if asked > most {
+    if asked > most_slots {
         return Err(too_much(asked));
     }
     let (pairs, slots) = Pairs::of(plan, wanted)?;
-    if pairs.slots > most {
+    if pairs.slots > most_slots {
         return Err(too_much(pairs.slots));
     }
-    solution.grid = Some(std::sync::Arc::clone(&sampled.grid));
+    solution.grid = Some(std::sync::Arc::clone(grid));
     solution.outlets = plan.outlets.len();
     solution.stride = stride;
     solution.slots = slots;
     solution.values.resize(pairs.slots * stride, Complex64::ZERO);
-    let together = (CACHE_WAVES / Scratch::waves(plan).max(1)).clamp(1, MOST_TOGETHER).min(blocks);
-    let mut scratch = vec![Scratch::new(plan); together];
-    for first in (0..blocks).step_by(together) {
-        let scratch = &mut scratch[..together.min(blocks - first)];
-        let values = &mut solution.values;
-        walk(plan, &sampled.tables, first, &pairs, scratch, values, stride).map_err(
-            |Failed { place, block }| CoaxError::Resonance {
-                part: plan.steps[place].original,
-                megahertz: sampled.grid.frequencies()[block * LANES].value(),
-            },
-        )?;
+    let shares = cores::shares(blocks.div_ceil(together), blocks * (pairs.slots + 4 * plan.steps.len()));
+    let mut outs: Vec<Out<'_>> = shares
+        .iter()
+        .map(|groups| Out { slots: Vec::with_capacity(pairs.slots), first: groups.start * together })
+        .collect();
+    for mut values in solution.values.chunks_mut(stride) {
+        for (out, groups) in outs.iter_mut().zip(&shares) {
+            let end = (groups.end * together).min(blocks);
+            let (ours, others) = values.split_at_mut((end - out.first) * LANES);
+            out.slots.push(ours);
+            values = others;
+        }
     }
-    Ok(())
+    let work = |mut out: Out<'_>, groups: std::ops::Range<usize>| {
+        let mut tables = tables();
+        let mut scratch = vec![Scratch::new(plan); together];
+        for first in groups.map(|group| group * together) {
+            let count = together.min(blocks - first);
+            tables.ready(first..first + count);
+            walk(plan, &tables, first, &pairs, &mut scratch[..count], &mut out)?;
+        }
+        Ok(())
+    };
+    let done = cores::each(outs.into_iter().zip(shares), |(out, groups)| work(out, groups));
+    let failed = done.into_iter().find_map(Result::err);
+    failed.map_or(Ok(()), |Failed { place, block }| {
+        Err(CoaxError::Resonance {
+            part: plan.steps[place].original,
+            megahertz: grid.frequencies()[block * LANES].value(),
+        })
+    })
 }
 
 /// A few neighbouring blocks of frequencies, from `first` on: up, down, and the pairs. Compiled for several instruction sets,
 /// the best of which is chosen at run time; all give the same bits, for none may fuse a product and a sum.
 #[multiversion(targets("x86_64+avx512f+avx512dq+avx512vl", "x86_64+avx2"))]
-fn walk(
+fn walk<'t, 'o>(
     plan: &Plan,
-    tables: &[Table],
+    tables: &Tables<'t>,
     first: usize,
     pairs: &Pairs,
     scratch: &mut [Scratch],
-    values: &mut [Complex64],
-    stride: usize,
+    out: &mut Out<'o>,
 ) -> Result<(), Failed> {
     // Part by part and in each block by block, for a part's matrices of neighbouring blocks lie together in memory.
     for place in (0..plan.steps.len()).rev() {
         let size = (plan.steps[place].width + 1).pow(2);
         for (k, scratch) in scratch.iter_mut().enumerate() {
             let block = first + k;
-            let matrix = &tables[place][block * size..(block + 1) * size];
+            let matrix = tables.matrix(place, first, k, size);
             if !fold_branch(plan, place, matrix, scratch) {
                 return Err(Failed { place, block });
             }
@@ -172,40 +296,40 @@ fn walk(
         scratch.down.fill(Wave::ONE);
         scratch.rise.fill(Wave::ONE);
     }
-    let mut out = Out { values, stride, first: first * LANES };
+    let from = first - out.first;
     for place in (0..plan.steps.len()).rev() {
-        meet(plan, place, pairs, scratch, &mut out);
+        meet(plan, place, pairs, scratch, from, out);
         for scratch in scratch.iter_mut() {
             lengthen(plan, place, scratch);
         }
     }
     for (k, scratch) in scratch.iter_mut().enumerate() {
         if let Some(slot) = pairs.at_root {
-            out.put(slot, k, &scratch.root);
+            out.put(slot, from + k, &scratch.root);
         }
         for &(place, slot) in &pairs.from_root {
-            out.put(slot, k, &scratch.down[place]);
+            out.put(slot, from + k, &scratch.down[place]);
         }
         let rise = if scratch.rise.is_empty() { &scratch.down } else { &scratch.rise };
         for &(place, slot) in &pairs.to_root {
-            out.put(slot, k, &rise[place]);
+            out.put(slot, from + k, &rise[place]);
         }
     }
     Ok(())
 }
 
-/// Where a block's results go.
+/// Where results go: of every slot the blocks from `first` on.
 struct Out<'a> {
-    values: &'a mut [Complex64],
-    stride: usize,
+    slots: Vec<&'a mut [Complex64]>,
     first: usize,
 }
 
 impl Out<'_> {
+    /// Puts the waves of a block, counted from the first that is here.
     #[inline(always)]
     fn put(&mut self, slot: usize, block: usize, wave: &Wave) {
-        let at = slot * self.stride + self.first + block * LANES;
-        if let Some(to) = self.values.get_mut(at..at + LANES) {
+        let at = block * LANES;
+        if let Some(to) = self.slots.get_mut(slot).and_then(|values| values.get_mut(at..at + LANES)) {
             for (k, value) in to.iter_mut().enumerate() {
                 *value = Complex64::new(wave.re.0[k], wave.im.0[k]);
             }
@@ -272,7 +396,7 @@ fn fold_branch(plan: &Plan, place: usize, matrix: &[Wave], scratch: &mut Scratch
 
 /// `I - S_cc G` over the ports that reflect something.
 #[inline(always)]
-fn fill_small(small: &mut [Wave], live: &[usize], matrix: &[Wave], loads: &[Wave], n: usize) {
+pub(super) fn fill_small(small: &mut [Wave], live: &[usize], matrix: &[Wave], loads: &[Wave], n: usize) {
     let r = live.len();
     for (i, &a) in live.iter().enumerate() {
         for (j, &b) in live.iter().enumerate() {
@@ -285,7 +409,7 @@ fn fill_small(small: &mut [Wave], live: &[usize], matrix: &[Wave], loads: &[Wave
 
 /// Gauss-Jordan without exchange of rows; false if a pivot is small.
 #[inline(always)]
-fn eliminate(small: &mut [Wave], rows: &mut [Wave], live: &[usize], n: usize) -> bool {
+pub(super) fn eliminate(small: &mut [Wave], rows: &mut [Wave], live: &[usize], n: usize) -> bool {
     let r = live.len();
     for (p, &a) in live.iter().enumerate() {
         let (inverse, sound) = small[p * r + p].inverse_above(SMALL_PIVOT_SQUARED);
@@ -318,7 +442,7 @@ fn eliminate(small: &mut [Wave], rows: &mut [Wave], live: &[usize], n: usize) ->
 
 /// The same, one frequency after the other, with the largest pivot of each column; false if the matrix is singular.
 #[cold]
-fn eliminate_with_exchange(small: &[Wave], rows: &mut [Wave], live: &[usize], n: usize) -> bool {
+pub(super) fn eliminate_with_exchange(small: &[Wave], rows: &mut [Wave], live: &[usize], n: usize) -> bool {
     let r = live.len();
     for lane in 0..LANES {
         let mut left: Vec<Complex64> = small.iter().map(|wave| wave.lane(lane)).collect();
@@ -413,7 +537,7 @@ fn carry_down(plan: &Plan, place: usize, scratch: &mut Scratch) -> bool {
 
 /// Writes the pairs that meet in a part, of all blocks at once: their places in memory are neighbours.
 #[inline(always)]
-fn meet(plan: &Plan, place: usize, pairs: &Pairs, scratch: &[Scratch], out: &mut Out<'_>) {
+fn meet(plan: &Plan, place: usize, pairs: &Pairs, scratch: &[Scratch], from: usize, out: &mut Out<'_>) {
     let step = &plan.steps[place];
     let n = step.width + 1;
     let mut sent = [Wave::ZERO; MOST_TOGETHER];
@@ -426,7 +550,7 @@ fn meet(plan: &Plan, place: usize, pairs: &Pairs, scratch: &[Scratch], out: &mut
         for &(to, slot) in &pairs.receivers[meeting.receivers.clone()] {
             // An outlet's own reflection: its way is not yet lengthened, so both factors are 1.
             for (k, (sent, scratch)) in sent.iter().zip(scratch).enumerate() {
-                out.put(slot, k, &scratch.down[to].times(sent));
+                out.put(slot, from + k, &scratch.down[to].times(sent));
             }
         }
     }

@@ -16,12 +16,15 @@
     reason = "the arithmetic must be compiled anew inside each instruction set's copy of the walk"
 )]
 
+mod cores;
+mod course;
 mod fold;
 mod network;
 mod pairs;
 mod plan;
 mod samples;
 mod solution;
+mod sweep;
 mod wave;
 
 pub use network::{End, Network, OutletIndex, PartIndex};
@@ -29,3 +32,4 @@ pub use pairs::Wanted;
 pub use plan::Tree;
 pub use samples::{Sampled, Samples};
 pub use solution::Solution;
+pub use sweep::{Powers, Sweep};

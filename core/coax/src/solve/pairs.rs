@@ -48,7 +48,7 @@ pub(super) struct Pairs {
 }
 
 /// Where two outlets' ways meet.
-enum Meet {
+pub(super) enum Meet {
     In { part: usize, to_port: usize, from_port: usize },
     FromRoot,
     ToRoot,
@@ -203,7 +203,7 @@ impl Pairs {
 
 impl Plan {
     /// Whether the way between two outlets that meet in `part` is alike in both directions.
-    fn is_two_way(&self, part: usize, a: usize, b: usize) -> bool {
+    pub(super) fn is_two_way(&self, part: usize, a: usize, b: usize) -> bool {
         let count = |outlet: usize| self.side_of[outlet].map(|side| self.one_way[self.part_of[side]]);
         self.steps[part].back.is_none()
             && count(a) == Some(self.one_way[part])
@@ -211,11 +211,11 @@ impl Plan {
     }
 
     /// Whether the way from an outlet to the root's is alike in both directions.
-    fn is_two_way_to_root(&self, outlet: usize) -> bool {
+    pub(super) fn is_two_way_to_root(&self, outlet: usize) -> bool {
         self.side_of[outlet].is_none_or(|side| self.one_way[self.part_of[side]] == 0)
     }
 
-    fn meet(&self, to: usize, from: usize) -> Meet {
+    pub(super) fn meet(&self, to: usize, from: usize) -> Meet {
         let (mut a, mut b) = match (self.side_of[to], self.side_of[from]) {
             (Some(a), Some(b)) => (a, b),
             (Some(_), None) => return Meet::FromRoot,

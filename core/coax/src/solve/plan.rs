@@ -134,7 +134,37 @@ impl Tree {
     }
 }
 
+impl TreePart {
+    /// Its ports, that towards the root first.
+    pub fn order(&self) -> Vec<usize> {
+        let others = (0..self.model.ports()).filter(|port| *port != self.up_port);
+        std::iter::once(self.up_port).chain(others).collect()
+    }
+
+    /// Whether two parts are one and the same model, the same way round.
+    pub fn is_same_model(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.model, &other.model) && self.up_port == other.up_port
+    }
+}
+
 impl Plan {
+    /// Whether another tree differs in its models, and in what its ends send back, at the most.
+    pub fn is_shaped_as(&self, other: &Self) -> bool {
+        let is_alike = |(one, other): (&Side, &Side)| match (one, other) {
+            (Side::End(_), Side::End(_)) => true,
+            (Side::Outlet(one), Side::Outlet(other)) | (Side::Part(one), Side::Part(other)) => one == other,
+            _ => false,
+        };
+        let steps = |plan: &Self| {
+            plan.steps.iter().map(|step| (step.sides.clone(), step.back.is_some())).collect::<Vec<_>>()
+        };
+        self.root_outlet == other.root_outlet
+            && self.live == other.live
+            && self.sides.len() == other.sides.len()
+            && self.sides.iter().zip(&other.sides).all(is_alike)
+            && steps(self) == steps(other)
+    }
+
     fn lay(&mut self, place: usize, part: &TreePart) {
         let width = part.sides.len();
         let one_way = !part.model.is_reciprocal();

@@ -5,25 +5,27 @@ use std::sync::Arc;
 
 use multiversion::multiversion;
 
-use super::plan::Tree;
+use super::cores;
+use super::plan::{Tree, TreePart};
 use super::wave::{LANES, Wave};
 use crate::error::CoaxError;
 use crate::grid::FrequencyGrid;
-use crate::lanes::{Lanes, Real};
-use crate::model::Model;
-use crate::multiport::Multiport;
+use crate::lanes::Lanes;
+use crate::look::Blocks;
+use crate::model::{Filler, Model};
 
 /// The most complex values held for one answer or one tree's samples: 1 GiB.
 pub(crate) const MOST_VALUES: usize = 1 << 26;
 
 /// One model's matrices: for each block of eight frequencies its entries row by row, the port towards the root first.
-pub(crate) type Table = Arc<[Wave]>;
+pub(crate) type Table = Arc<Vec<Wave>>;
 
 /// Evaluated models on one grid, kept from tree to tree: a model shared by many trees (a house before and after a change) is
 /// evaluated once.
 #[derive(Debug)]
 pub struct Samples {
     grid: Arc<FrequencyGrid>,
+    blocks: Blocks,
     /// By address and upper port; the model is kept so that its address stays its own.
     tables: HashMap<(usize, usize), (Arc<Model>, Table)>,
 }
@@ -31,7 +33,7 @@ pub struct Samples {
 impl Samples {
     /// No models yet, on `grid`.
     pub fn on(grid: FrequencyGrid) -> Self {
-        Self { grid: Arc::new(grid), tables: HashMap::new() }
+        Self { blocks: Blocks::of(&grid), grid: Arc::new(grid), tables: HashMap::new() }
     }
 
     /// The samples of a tree; models that were met before are not evaluated again.
@@ -51,18 +53,19 @@ impl Samples {
         if values > MOST_VALUES {
             return Err(CoaxError::TooMuchAsked { values, most: MOST_VALUES });
         }
-        let tables = tree
-            .parts
-            .iter()
-            .map(|part| {
-                let key = (Arc::as_ptr(&part.model) as usize, part.up_port);
-                let (_, table) = self.tables.entry(key).or_insert_with(|| {
-                    let table = evaluated(&part.model, part.up_port, &self.grid);
-                    (Arc::clone(&part.model), table)
-                });
-                Arc::clone(table)
-            })
-            .collect();
+        let key = |part: &TreePart| (Arc::as_ptr(&part.model) as usize, part.up_port);
+        let parts: Vec<&TreePart> =
+            tree.parts.iter().filter(|part| new.remove(&key(part)).is_some()).collect();
+        let evaluate = |share: std::ops::Range<usize>| {
+            let mut filler = Filler::on(&self.blocks);
+            parts[share].iter().map(|part| evaluated(part, &self.blocks, &mut filler)).collect::<Vec<_>>()
+        };
+        let made = cores::each(cores::shares(parts.len(), values / LANES), evaluate);
+        for (part, table) in parts.iter().zip(made.into_iter().flatten()) {
+            self.tables.insert(key(part), (Arc::clone(&part.model), table));
+        }
+        let kept = |part: &TreePart| self.tables.get(&key(part)).map(|(_, table)| Arc::clone(table));
+        let tables = tree.parts.iter().filter_map(kept).collect();
         Ok(Sampled { tree: tree.clone(), grid: Arc::clone(&self.grid), tables })
     }
 
@@ -72,36 +75,24 @@ impl Samples {
     }
 }
 
-fn evaluated(model: &Model, up_port: usize, grid: &FrequencyGrid) -> Table {
-    let n = model.ports();
-    let order: Vec<usize> = std::iter::once(up_port).chain((0..n).filter(|&port| port != up_port)).collect();
-    let mut table = vec![Wave::ZERO; grid.len().div_ceil(LANES) * n * n];
-    fill(model, &order, grid, &mut table);
-    table.into()
+fn evaluated(part: &TreePart, blocks: &Blocks, filler: &mut Filler) -> Table {
+    let order = part.order();
+    let mut table = vec![Wave::ZERO; blocks.at.len() * order.len().pow(2)];
+    fill(&part.model, &order, &blocks.at, filler, &mut table);
+    Arc::new(table)
 }
 
-/// Evaluates a model at every frequency, eight at a time; compiled as the walk is.
+/// Evaluates a model at some blocks of frequencies, of which the first is the first of the grid or any eighth after it;
+/// compiled as the walk is.
 #[multiversion(targets("x86_64+avx512f+avx512dq+avx512vl", "x86_64+avx2"))]
-fn fill(model: &Model, order: &[usize], grid: &FrequencyGrid, table: &mut [Wave]) {
-    let mut matrix = Multiport::new(0);
-    let size = order.len() * order.len();
-    for (block, frequencies) in table.chunks_mut(size).zip(grid.frequencies().chunks(LANES)) {
-        let mut megahertz = Lanes::of(0.0);
-        for (lane, value) in megahertz.0.iter_mut().enumerate() {
-            // A last block that is not full repeats its last frequency.
-            let at = frequencies.get(lane).or(frequencies.last());
-            *value = at.map_or(1.0, |at| at.value());
-        }
-        model.scatter_at(megahertz, &mut matrix);
-        let mut entries = block.iter_mut();
-        for &to in order {
-            for &from in order {
-                if let Some(entry) = entries.next() {
-                    *entry = matrix.at(to, from);
-                }
-            }
-        }
-    }
+pub(super) fn fill(
+    model: &Model,
+    order: &[usize],
+    blocks: &[(Lanes, Lanes)],
+    filler: &mut Filler,
+    table: &mut [Wave],
+) {
+    model.scatter_over(order, blocks, filler, table);
 }
 
 /// A tree whose parts are evaluated at every frequency of a grid: all that solving needs.

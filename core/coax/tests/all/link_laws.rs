@@ -2,7 +2,7 @@
 
 use coax::estimates::link::PHY_FULL_1X;
 use coax::link::shared::{Demand, broadcast_rate, share};
-use coax::link::{BitLoading, Limit, MacEfficiency, MeanBits, bits, mac_rate, placements};
+use coax::link::{BitLoading, Candidates, Limit, MacEfficiency, MeanBits, bits, mac_rate, placements};
 use coax::{
     DecibelMilliwatts, Decibels, Dice, EthernetPort, LinkDraw, LinkError, LinkRate, MegabitsPerSecond,
     Megahertz, Node, Version,
@@ -207,8 +207,9 @@ fn all_placements_at_once_are_each_by_itself() {
     for version in Version::ALL {
         let node = node(version);
         let load = BitLoading::new(&grid, &path, node, node, &LinkDraw::likely()).unwrap();
-        let candidates = placements(Version::V2_5);
-        let alone: Vec<LinkRate> = candidates.iter().map(|place| load.rate(place, 3).unwrap()).collect();
+        let candidates = Candidates::new(placements(Version::V2_5));
+        let alone: Vec<LinkRate> =
+            candidates.placements().iter().map(|place| load.rate(place, 3).unwrap()).collect();
         assert_eq!(load.rates(&candidates, 3).unwrap(), alone);
     }
 }

@@ -1,8 +1,9 @@
 //! `legwork levels`: what each TV and modem gets, and what the work list changes of it.
 
+use advice::forecast::MeteredAt;
 use advice::level::{
-    BandChange, DoneLevel, LevelTold, OutletChange, OutletDone, OutletLevels, Window, european_windows_of,
-    told,
+    BandChange, DoneLevel, LevelTold, Missed, OutletChange, OutletDone, OutletLevels, Window,
+    european_windows_of, told,
 };
 use advice::worklist::WorkList;
 use coax::Backing;
@@ -81,6 +82,7 @@ struct OutletJson {
     modem_sends_dbmv: Option<f64>,
     up_window: Option<WindowJson>,
     error_ratios: Vec<RatioJson>,
+    missing: Vec<MissedJson>,
     broken: Option<BrokenJson>,
     change: Option<ChangeJson>,
     when_done: Option<DoneJson>,
@@ -123,6 +125,20 @@ struct BrokenJson {
     amplifier: Option<PartJson>,
     stated: bool,
     reach_stated: bool,
+}
+
+/// What is counted as lost on the way.
+#[derive(Serialize)]
+struct MissedJson {
+    loss_db: f64,
+    chance: f64,
+    measured_at: Vec<PlaceJson>,
+}
+
+#[derive(Serialize)]
+struct PlaceJson {
+    part: PartJson,
+    port: Option<u8>,
 }
 
 /// How clean a digital signal arrives.
@@ -205,12 +221,22 @@ fn outlet_as_json(survey: &Survey, found: &OutletLevels, change: Option<&OutletC
             reach_stated: broken.reach_stated,
         }),
         error_ratios: found.ratios.iter().map(|(mhz, db)| ratio_as_json(found, *mhz, *db)).collect(),
+        missing: found.missing.iter().map(|missed| missed_as_json(survey, missed)).collect(),
         change: change.map(|change| ChangeJson {
             cut_off: change.cut_off,
             down: change.down.iter().map(band_as_json).collect(),
             up: change.up.iter().map(band_as_json).collect(),
         }),
         when_done: change.map(|change| done_as_json(&found.when_done(change))),
+    }
+}
+
+fn missed_as_json(survey: &Survey, missed: &Missed) -> MissedJson {
+    let place = |at: &MeteredAt| PlaceJson { part: part(survey, at.part), port: at.port };
+    MissedJson {
+        loss_db: rounded(missed.db, 1),
+        chance: rounded(missed.chance, 3),
+        measured_at: missed.measured_at.iter().map(place).collect(),
     }
 }
 

@@ -15,7 +15,7 @@ use super::Context;
 use crate::author;
 use crate::error::DeskError;
 use crate::printed::Page;
-use crate::sheet::{self, MOST_BYTES, Sheet};
+use crate::sheet::{self, Known, MOST_BYTES, Sheet};
 
 /// Makes the survey and tells what it holds.
 pub fn run(context: &Context, file: &Path, folder: &Path) -> Result<(), DeskError> {
@@ -30,6 +30,14 @@ pub fn run(context: &Context, file: &Path, folder: &Path) -> Result<(), DeskErro
 /// # Errors
 /// [`DeskError::Read`], [`DeskError::SheetTooLong`], or every mistake in it.
 pub fn read(file: &Path) -> Result<Sheet, DeskError> {
+    read_onto(file, &Known::default())
+}
+
+/// The same for a survey that is there: what that knows need not stand in the sheet.
+///
+/// # Errors
+/// As [`read`].
+pub fn read_onto(file: &Path, known: &Known) -> Result<Sheet, DeskError> {
     let cannot = |source| DeskError::Read { path: file.to_owned(), source };
     let mut bytes = Vec::new();
     let opened = std::fs::File::open(file).map_err(cannot)?;
@@ -41,7 +49,8 @@ pub fn read(file: &Path) -> Result<Sheet, DeskError> {
         return Err(DeskError::SheetTooLong { file: file.to_owned(), bytes: held, most: MOST_BYTES });
     }
     let beside = file.parent().filter(|parent| !parent.as_os_str().is_empty()).unwrap_or(Path::new("."));
-    sheet::read(&bytes, Some(beside)).map_err(|problems| DeskError::Sheet { file: file.to_owned(), problems })
+    sheet::read_onto(&bytes, Some(beside), known)
+        .map_err(|problems| DeskError::Sheet { file: file.to_owned(), problems })
 }
 
 /// Writes a sheet into a new survey, which appears under its name only when all is in it.

@@ -13,10 +13,10 @@ use serde_json::Value;
 
 use super::Context;
 use super::record::{RecordTeller, ThingJson};
-use super::sheet::read;
+use super::sheet::read_onto;
 use crate::author;
 use crate::error::DeskError;
-use crate::sheet::{Called, edits_onto};
+use crate::sheet::{Called, Known, edits_onto};
 
 #[derive(Serialize)]
 struct ChangesJson {
@@ -39,7 +39,6 @@ struct ChangeJson {
 
 /// Lists the changes; with `yes` makes them, as one act.
 pub fn run(context: &Context, file: &Path, folder: &Path, yes: bool) -> Result<(), DeskError> {
-    let sheet = read(file)?;
     let mut store = if yes {
         peek(folder)?;
         Store::open(folder, author::this_computer()?)?
@@ -48,6 +47,7 @@ pub fn run(context: &Context, file: &Path, folder: &Path, yes: bool) -> Result<(
     };
     let survey = fold(store.ledger(), store.survey_id())?;
     let called = Called::by_tags(&survey).map_err(|tag| DeskError::TagTwice { tag })?;
+    let sheet = read_onto(file, &Known::of(&survey, &called))?;
     let edits = edits_onto(&sheet, &survey, store.ledger(), &called);
     let before = store.ledger().clone();
     let then = with(&before, &edits)?;

@@ -5,11 +5,13 @@
 
 use std::path::Path;
 
+use advice::worklist::Gain;
 use facts::fact::SubjectId;
 use house::naming;
-use house::record::{Feed, Named, Part, Reading, Run, Survey, reading_order};
+use house::record::{Feed, FeedFrom, Named, Part, Reading, Run, Survey, reading_order};
 use phrase::{Arg, Phrase};
 use serde_json::{Map, Value, json};
+use telling::words::{ToldGain, told_gains};
 
 use super::Context;
 use super::json::rounded;
@@ -128,6 +130,11 @@ fn of_part(context: &Context, survey: &Survey, part: &Part) -> Row {
         Some(Feed::Nothing) => json!("nothing"),
         None => Value::Null,
     };
+    let called = |feed: &FeedFrom| {
+        let feeder = survey.parts.get(&feed.part).filter(|feeder| feeder.outputs() > 1)?;
+        Some(context.say(&naming::ports(feeder, &[feed.port])))
+    };
+    let port_called = json!(feed.and_then(called));
     let list = |values: Vec<String>| if values.is_empty() { Value::Null } else { json!(values) };
     let notes = survey.notes_on(Some(part.id)).map(|note| note.text.clone()).collect();
     vec![
@@ -139,6 +146,7 @@ fn of_part(context: &Context, survey: &Survey, part: &Part) -> Row {
         ("label", json!(part.label)),
         ("from", fed_by),
         ("port", json!(feed.map(|feed| feed.port))),
+        ("port_called", port_called),
         ("loose", json!(survey.wiring.loose().contains_key(&part.id))),
         ("run_tag", json!(run.and_then(|run| run.tag.clone()))),
         ("cable", json!(run.map(|run| run.cable.name()))),
@@ -153,6 +161,9 @@ fn of_part(context: &Context, survey: &Survey, part: &Part) -> Row {
         ("band_low_mhz", json!(rating.band.map(|band| band.low_mhz))),
         ("band_high_mhz", json!(rating.band.map(|band| band.high_mhz))),
         ("gain_db", json!(rating.gain_db)),
+        ("tap_db", json!(rating.tap_db)),
+        ("moca_bypass", json!(rating.moca_bypass)),
+        ("modem_port", json!(rating.modem_port)),
         ("ends", list(ends)),
         (
             "plugged",
@@ -227,7 +238,7 @@ fn of_reading(survey: &Survey, reading: &Reading) -> Row {
 }
 
 /// The columns of steps.
-const STEPS: [&str; 13] = [
+const STEPS: [&str; 15] = [
     "number",
     "change",
     "at",
@@ -240,6 +251,8 @@ const STEPS: [&str; 13] = [
     "after_mbps",
     "before_low_mbps",
     "after_low_mbps",
+    "before_phy_mbps",
+    "after_phy_mbps",
     "gains",
 ];
 
@@ -249,22 +262,15 @@ fn of_steps(context: &Context, opened: &Opened) -> Result<Vec<Row>, DeskError> {
         let change = step.change.phrase(&step.before);
         let parts: Vec<String> =
             step.effort.parts.iter().map(|part| context.say(&telling::report::part_told(part))).collect();
-        let gained = |gain: &&advice::worklist::Gain| gain.after.likely_mbps - gain.before.likely_mbps;
-        let most = step.gains.iter().max_by(|a, b| gained(a).total_cmp(&gained(b)));
-        let most = most.filter(|gain| gained(gain) >= 0.5);
-        let mbps = |of: fn(&advice::worklist::Gain) -> f64| most.map(|gain| rounded(of(gain), 0));
+        let most = told_gains(&step.gains).first().map(|(gain, _)| *gain);
+        let mbps = |of: fn(&Gain) -> f64| most.map(|gain| rounded(of(gain), 0));
         let named = |outlet| tag(&step.before, outlet).map(str::to_owned);
         let gains: Vec<String> = step
             .gains
             .iter()
-            .filter(|gain| gained(gain).abs() >= 0.5)
-            .map(|gain| {
+            .filter_map(|gain| {
                 let outlet = named(gain.outlet).unwrap_or_else(|| gain.outlet.to_string());
-                format!(
-                    "{outlet} {} > {}",
-                    rounded(gain.before.likely_mbps, 0),
-                    rounded(gain.after.likely_mbps, 0)
-                )
+                gained(gain).map(|gained| format!("{outlet} {gained}"))
             })
             .collect();
         vec![
@@ -280,10 +286,25 @@ fn of_steps(context: &Context, opened: &Opened) -> Result<Vec<Row>, DeskError> {
             ("after_mbps", json!(mbps(|gain| gain.after.likely_mbps))),
             ("before_low_mbps", json!(mbps(|gain| gain.before.low_mbps))),
             ("after_low_mbps", json!(mbps(|gain| gain.after.low_mbps))),
+            ("before_phy_mbps", json!(mbps(|gain| gain.before.phy_mbps))),
+            ("after_phy_mbps", json!(mbps(|gain| gain.after.phy_mbps))),
             ("gains", if gains.is_empty() { Value::Null } else { json!(gains) }),
         ]
     };
     Ok(list.steps.iter().enumerate().map(row).collect())
+}
+
+/// What is told of a gain, in figures: of the likely rate, of what is reached nine times in ten (`low`), or of what the coax alone
+/// carries (`phy`).
+fn gained(gain: &Gain) -> Option<String> {
+    let (before, after) = (&gain.before, &gain.after);
+    let (of, before, after) = match ToldGain::of(gain) {
+        ToldGain::Nothing => return None,
+        ToldGain::More(_) | ToldGain::Less(_) => ("", before.likely_mbps, after.likely_mbps),
+        ToldGain::LowMore(_) => ("low ", before.low_mbps, after.low_mbps),
+        ToldGain::PhyMore(_) => ("phy ", before.phy_mbps, after.phy_mbps),
+    };
+    Some(format!("{of}{} > {}", rounded(before, 0), rounded(after, 0)))
 }
 
 #[cfg(test)]

@@ -94,19 +94,37 @@ pub(super) fn guide_at(named: Option<&Path>, figures: telling::words::Figures) -
 /// A deed with the files that were meant: a name as a terminal pastes it, of photos also a folder or a pattern.
 fn with_files(deed: &Deed) -> Vec<Deed> {
     match deed {
-        Deed::Photo { key, file } => match given::files(Path::new(file), given::PICTURES) {
-            Ok(Given::Files(files)) => files
-                .into_iter()
-                .map(|file| Deed::Photo { key: key.clone(), file: file.display().to_string() })
-                .collect(),
-            Ok(Given::Nothing) | Err(_) => vec![deed.clone()],
-        },
+        Deed::Photo { key, file } => {
+            let of = |files: Vec<PathBuf>| -> Vec<Deed> {
+                let photo =
+                    |file: PathBuf| Deed::Photo { key: key.clone(), file: file.display().to_string() };
+                files.into_iter().map(photo).collect()
+            };
+            match pictures(file) {
+                Some(files) => of(files),
+                None => {
+                    // Several in one line, where each of them is there.
+                    let each =
+                        given::parted(file).iter().map(|word| pictures(word)).collect::<Option<Vec<_>>>();
+                    each.filter(|each| each.len() > 1)
+                        .map_or_else(|| vec![deed.clone()], |each| of(each.concat()))
+                }
+            }
+        }
         Deed::File { key, file } => {
             let there = given::pasted(file).into_iter().find(|path| path.exists());
             let file = there.map_or_else(|| file.clone(), |path| path.display().to_string());
             vec![Deed::File { key: key.clone(), file }]
         }
         other => vec![other.clone()],
+    }
+}
+
+/// The pictures that a word means and that are there.
+fn pictures(word: &str) -> Option<Vec<PathBuf>> {
+    match given::files(Path::new(word), given::PICTURES) {
+        Ok(Given::Files(files)) => files.iter().all(|file| file.exists()).then_some(files),
+        Ok(Given::Nothing) | Err(_) => None,
     }
 }
 

@@ -239,6 +239,7 @@ struct StepJson {
     back: Option<String>,
     services: Vec<ServiceChangeJson>,
     moves_out: Vec<MovedOutJson>,
+    narrows: Vec<MovedOutJson>,
     gains: Vec<GainJson>,
     minutes: u64,
     needs: Vec<NeededJson>,
@@ -368,7 +369,7 @@ pub fn as_json(context: &Context, survey: &Survey, list: &WorkList) -> WorkListJ
     }
 }
 
-fn moved_as_json(context: &Context, step: &Step, moved: &MovedOut) -> MovedOutJson {
+fn moved_as_json(context: &Context, step: &Step, moved: &MovedOut, what: &Phrase) -> MovedOutJson {
     MovedOutJson {
         outlet: part(&step.before, moved.outlet),
         service: moved.service,
@@ -376,7 +377,7 @@ fn moved_as_json(context: &Context, step: &Step, moved: &MovedOut) -> MovedOutJs
         mhz: rounded(moved.level.mhz, 1),
         as_found_dbmv: rounded(moved.level.now_dbmv, 1),
         after_dbmv: rounded(moved.level.level.likely, 1),
-        what: context.say(&moved.phrase(&step.before)),
+        what: context.say(what),
     }
 }
 
@@ -443,7 +444,16 @@ fn step_as_json(context: &Context, step: &Step) -> StepJson {
         check: attribute("check"),
         back: attribute("back"),
         services: step.service_changes.iter().map(|change| service_as_json(step, change)).collect(),
-        moves_out: step.moves_out.iter().map(|moved| moved_as_json(context, step, moved)).collect(),
+        moves_out: step
+            .moves_out
+            .iter()
+            .map(|moved| moved_as_json(context, step, moved, &moved.phrase(&step.before)))
+            .collect(),
+        narrows: step
+            .narrows
+            .iter()
+            .map(|moved| moved_as_json(context, step, moved, &moved.narrowed_phrase(&step.before)))
+            .collect(),
         gains: step
             .gains
             .iter()

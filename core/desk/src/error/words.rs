@@ -64,10 +64,7 @@ impl InWords for DeskError {
                 of_file("desk-error-picture", file).phrase("why", fault.phrase())
             }
             Self::NoPictures { path } => of_file("desk-error-no-pictures", path),
-            Self::InList { list, line, why } => {
-                let phrase = of_file("desk-error-list", list).text("line", line.to_string());
-                phrase.phrase("why", why.phrase())
-            }
+            Self::InList { list, faults } => in_list(list, faults),
             Self::EmptyList { list } => of_file("desk-error-list-empty", list),
             Self::NotSet { word, field, why } => {
                 let (id, known) = match &**why {
@@ -106,9 +103,31 @@ impl InWords for DeskError {
     }
 }
 
+/// The most lines of a list that are told of.
+const MOST_LINES: usize = 20;
+
+/// All lines that cannot be done, one below the other.
+fn in_list(list: &Path, faults: &[(u64, ListFault)]) -> Phrase {
+    let one = |(line, why): &(u64, ListFault)| {
+        let phrase = of_file("desk-error-list", list).text("line", line.to_string());
+        phrase.phrase("why", why.phrase())
+    };
+    let below = |before: Phrase, next: Phrase| {
+        Phrase::new("desk-error-list-and").phrase("before", before).phrase("next", next)
+    };
+    let more = faults.len().saturating_sub(MOST_LINES);
+    let told = faults.iter().take(MOST_LINES).map(one).reduce(below);
+    let told = told.unwrap_or_else(|| of_file("desk-error-list-empty", list));
+    if more == 0 {
+        return told;
+    }
+    below(told, Phrase::new("desk-error-list-more").with("count", count(more)))
+}
+
 impl InWords for ListFault {
     fn phrase(&self) -> Phrase {
         match self {
+            Self::NoPhoto { word } => of_word("desk-error-list-no-photo", word),
             Self::Words { found } => Phrase::new("desk-error-list-line").text("found", found.to_string()),
             Self::Role { word } => of_word("desk-error-list-role", word),
             Self::Twice { word, first } => {
@@ -133,6 +152,7 @@ impl InWords for WrongThing {
     fn phrase(&self) -> Phrase {
         Phrase::new(match self {
             Self::NotForPhotos => "desk-error-not-for-photos",
+            Self::RoomForPhotos => "desk-error-room-for-photos",
             Self::NotAPhoto => "desk-error-not-a-photo",
             Self::NotAPart => "desk-error-not-a-part",
             Self::WholeSurvey => "desk-error-whole-survey",

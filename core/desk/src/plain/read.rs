@@ -41,6 +41,18 @@ pub fn read(line: &str, screen: &Screen, marked: &Marked) -> Typed {
             Typed::Deeds(and_on(vec![deed], screen))
         });
     }
+    if let Some((name, _)) = line.split_once(" =")
+        && is_name(name.trim())
+    {
+        return Typed::NotUnderstood("plain-no-such-name");
+    }
+    if line == CLEAR {
+        let written = inputs(marked, |target| matches!(target, Target::Write { .. }));
+        return match written.as_slice() {
+            [only] => filled(only, "", screen),
+            _ => Typed::NotUnderstood("plain-clear-how"),
+        };
+    }
     if let Some(target) = target(line, marked) {
         return pick(&[target], screen);
     }
@@ -57,6 +69,14 @@ pub fn read(line: &str, screen: &Screen, marked: &Marked) -> Typed {
             _ => return Typed::NotUnderstood("plain-which-figure"),
         }
     }
+    // Where nothing but a picture is wanted, its path is enough.
+    let photos = inputs(marked, |target| matches!(target, Target::Photo { .. }));
+    if let ([only], true) = (photos.as_slice(), is_path(line)) {
+        return filled(only, line, screen);
+    }
+    if is_an_act_elsewhere(line, marked) {
+        return Typed::NotUnderstood("plain-not-here");
+    }
     // Where one text is asked for, what is typed is the answer itself; a number is none where numbers choose.
     let all = inputs(marked, |target| matches!(target, Target::Write { .. } | Target::Measure { .. }));
     let chooses = targets(marked).any(|target| matches!(target, Target::Option { .. }));
@@ -66,6 +86,40 @@ pub fn read(line: &str, screen: &Screen, marked: &Marked) -> Typed {
         _ => Typed::NotUnderstood("plain-help"),
     }
 }
+
+/// Empties the one place to write.
+const CLEAR: &str = "clear";
+
+/// Whether a word is one that fills something on some screen: letters and dashes alone.
+fn is_name(word: &str) -> bool {
+    !word.is_empty() && word.bytes().all(|byte| byte.is_ascii_lowercase() || byte == b'-')
+}
+
+/// Whether a line is the path of a picture.
+fn is_path(line: &str) -> bool {
+    let bare = line.trim_end_matches(['\'', '"']).to_lowercase();
+    crate::given::PICTURES.iter().any(|ending| bare.ends_with(&format!(".{ending}")))
+}
+
+/// Whether a line is a word or mark that does something on another screen than this: it is no text to be written.
+fn is_an_act_elsewhere(line: &str, marked: &Marked) -> bool {
+    let is_list = |sign: char| LISTS.contains(&sign) || marked.lettered && sign.is_ascii_lowercase();
+    let is_mark = line.len() <= 3
+        && line.starts_with(is_list)
+        && line
+            .get(1..)
+            .is_some_and(|number| !number.is_empty() && number.bytes().all(|b| b.is_ascii_digit()));
+    is_mark || is_name(line) && ACTS.contains(&line)
+}
+
+/// The letters of the lists of the whole job.
+const LISTS: [char; 4] = ['a', 'b', 'c', 'd'];
+
+/// Words that lead or act on many screens; a room or a tag that is called so is written as `name = …`.
+const ACTS: [&str; 24] = [
+    "add", "assign", "b", "clear", "findings", "g", "l", "list", "make", "map", "marks", "more", "next",
+    "note", "overview", "photo", "remove", "rename", "s", "save", "skip", "u", "undo", "w",
+];
 
 fn filled(target: &Target, line: &str, screen: &Screen) -> Typed {
     given(target, line)

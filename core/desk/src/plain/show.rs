@@ -22,6 +22,9 @@ pub const WAY_ON: &str = "g";
 pub const LETTERS: [(&str, &str); 5] =
     [("next", WAY_ON), ("later", "l"), ("unsure", "u"), ("same", "s"), ("overview", "w")];
 
+/// What is called otherwise than its key, since people would type it so.
+const CALLED: [(&str, &str); 3] = [("mhz", "frequency"), ("dbmv", "level"), ("mer", "error-ratio")];
+
 /// Presses that ask for a file, by how their keys begin and end.
 const FILES: [(&str, &str, &str); 3] =
     [("file-in", "", "open-file"), ("file-out:", ".html", "report"), ("file-out:", ".lwk", "file")];
@@ -48,7 +51,8 @@ pub fn word(key: &str) -> String {
     if let Some((_, _, word)) = file {
         return (*word).to_owned();
     }
-    let letter = LETTERS.iter().find(|(of, _)| *of == key).map(|(_, letter)| (*letter).to_owned());
+    let other = LETTERS.iter().chain(&CALLED).find(|(of, _)| *of == key);
+    let letter = other.map(|(_, word)| (*word).to_owned());
     letter.unwrap_or_else(|| key.split(':').next().unwrap_or(key).to_owned())
 }
 

@@ -109,6 +109,31 @@ pub struct PartRow {
     pub notes: Vec<String>,
 }
 
+impl PartRow {
+    /// A part of which nothing but this is told.
+    pub fn bare(tag: String, kind: PartKind) -> Self {
+        Self {
+            tag,
+            kind,
+            label: None,
+            rating: None,
+            place: None,
+            feed: None,
+            ends: BTreeMap::new(),
+            room: None,
+            plugged: None,
+            adapter: None,
+            behind_adapter: None,
+            sharing: None,
+            device_filter: None,
+            entry_kind: None,
+            entry_state: None,
+            measured: None,
+            notes: Vec::new(),
+        }
+    }
+}
+
 /// A sheet without mistakes, every reference joined.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Sheet {

@@ -5,6 +5,7 @@ use phrase::Phrase;
 
 use super::draft::{About, HouseDraft, RoomDraft, Told};
 use super::edits::id_of;
+use super::known::Known;
 use super::names::{moca_version, named};
 use super::problem::Place;
 use super::several::{MOST_NODES, both_ways, ethernet, notes};
@@ -12,7 +13,9 @@ use super::table::{Field, Section};
 use super::{part, reading, service};
 
 /// Reads every table of a sheet.
-pub fn read<'s>(sheet: &Section<'s>) -> HouseDraft<'s> {
+///
+/// `known` is what stands already in the survey that it is for; `nothing` an empty table, for what the sheet does not speak of.
+pub fn read<'s>(sheet: &Section<'s>, known: &Known, nothing: impl Fn() -> Section<'s>) -> HouseDraft<'s> {
     let about = sheet
         .field("survey")
         .and_then(|field| field.table(Phrase::new("sheet-survey-table")))
@@ -21,11 +24,14 @@ pub fn read<'s>(sheet: &Section<'s>) -> HouseDraft<'s> {
             read_about(&section)
         })
         .unwrap_or_default();
-    let rooms = rows(sheet, "room", "name").iter().filter_map(read_room).collect();
+    let mut rooms: Vec<_> = rows(sheet, "room", "name").iter().filter_map(read_room).collect();
+    rooms.extend(known.other_rooms(&rooms));
     let services = rows(sheet, "service", "kind");
     let services =
         services.iter().enumerate().filter_map(|(number, row)| service::read(row, number)).collect();
-    let parts = rows(sheet, "part", "tag").into_iter().map(part::read).collect();
+    let mut parts: Vec<_> =
+        rows(sheet, "part", "tag").into_iter().map(|section| part::read(section, known)).collect();
+    parts.extend(known.other_parts(&parts, nothing));
     let readings = rows(sheet, "reading", "at");
     let readings =
         readings.iter().enumerate().filter_map(|(number, row)| reading::read(row, number)).collect();

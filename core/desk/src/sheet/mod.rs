@@ -7,6 +7,7 @@ mod draft;
 mod edits;
 mod fields;
 mod house;
+mod known;
 mod measured;
 mod names;
 mod onto;
@@ -29,6 +30,7 @@ use phrase::{Arg, Phrase};
 use toml::de::DeTable;
 
 pub use draft::Sheet;
+pub use known::Known;
 pub use onto::{Called, edits_onto, name_anew};
 pub use problem::{MOST_LISTED, Place, Problem, Problems, ValueFault};
 use table::{Section, Source};
@@ -45,14 +47,22 @@ const MOST_TOLD_AT_ONCE: usize = 50_000;
 /// # Errors
 /// Everything that is wrong with it.
 pub fn read(bytes: &[u8], folder: Option<&Path>) -> Result<Sheet, Problems> {
-    match read_all(bytes, folder) {
+    read_onto(bytes, folder, &Known::default())
+}
+
+/// Reads a sheet for a survey that is there: what that knows need not stand in the sheet.
+///
+/// # Errors
+/// Everything that is wrong with it.
+pub fn read_onto(bytes: &[u8], folder: Option<&Path>, known: &Known) -> Result<Sheet, Problems> {
+    match read_all(bytes, folder, known) {
         (Some(sheet), problems) if problems.is_empty() => Ok(sheet),
         (_, problems) => Err(problems),
     }
 }
 
 /// Reads a sheet as far as it can be read, and tells everything that is wrong with it.
-fn read_all(bytes: &[u8], folder: Option<&Path>) -> (Option<Sheet>, Problems) {
+fn read_all(bytes: &[u8], folder: Option<&Path>, known: &Known) -> (Option<Sheet>, Problems) {
     let text = match as_text(bytes) {
         Ok(text) => text,
         Err(problems) => return (None, problems),
@@ -82,8 +92,10 @@ fn read_all(bytes: &[u8], folder: Option<&Path>) -> (Option<Sheet>, Problems) {
     if !source.is_right() {
         return (None, source.into_problems());
     }
-    let house = house::read(&section);
-    let sheet = wire::join(house, folder);
+    let empty = DeTable::new();
+    let nothing = || Section::new(&source, &empty, 0..0, Place::Whole);
+    let house = house::read(&section, known, nothing);
+    let sheet = wire::join(house, folder, known);
     (Some(sheet), source.into_problems())
 }
 

@@ -5,6 +5,7 @@ use house::record::{Adapter, BehindAdapter, LONGEST_TAG, Named, PartKind, PortEn
 use phrase::{Arg, Phrase};
 
 use super::draft::{PartDraft, PartRow, PortDraft, RunRow};
+use super::known::Known;
 use super::names::{moca_version, named, series};
 use super::quantity::length;
 use super::rating;
@@ -12,15 +13,24 @@ use super::several::{ethernet, notes};
 use super::table::{Field, Section};
 
 /// Reads a part. What cannot be read is noted and left out.
-pub fn read(section: Section<'_>) -> PartDraft<'_> {
+///
+/// `known` is what stands already in the survey that the sheet is for.
+pub fn read<'s>(section: Section<'s>, known: &Known) -> PartDraft<'s> {
     let tag = section.required("tag");
-    let kind = section.required("kind").and_then(|field| field.parse(named)).unwrap_or(PartKind::Unknown);
+    let known = section.peek("tag").and_then(|tag| known.part(tag.trim()));
+    let kind = match known {
+        Some(known) => section.parse("kind", named).or(Some(known.kind)),
+        None => section.required("kind").and_then(|field| field.parse(named)),
+    };
+    let kind = kind.unwrap_or(PartKind::Unknown);
     let label = section.text("label").map(str::to_owned);
     let of_label = label.as_deref().map(PartRating::of_label).unwrap_or_default();
+    let printed_legs = of_label.legs;
+    let of_label = known.map_or(of_label.clone(), |known| of_label.or(known.rating.clone()));
     let row = PartRow {
         tag: tag.as_ref().and_then(|field| field.parse(tag_text)).unwrap_or_default(),
         kind,
-        rating: rating::read(&section, of_label.legs),
+        rating: rating::read(&section, printed_legs),
         label,
         place: section.text("where").map(str::to_owned),
         feed: None,
@@ -45,7 +55,7 @@ pub fn read(section: Section<'_>) -> PartDraft<'_> {
     let feed = section.field("feed");
     let run = read_run(&section);
     section.finish();
-    check_kind(&section, kind);
+    check_kind(&section, kind, known.is_some_and(|known| known.fed.is_some()));
     let mut draft = PartDraft {
         row,
         of_label,
@@ -154,8 +164,8 @@ fn read_run(section: &Section<'_>) -> Option<RunRow> {
     (run != RunRow::default()).then_some(run)
 }
 
-/// Fields that belong to one kind only.
-fn check_kind(section: &Section<'_>, kind: PartKind) {
+/// Fields that belong to one kind only; `is_fed` where the survey knows already what feeds the part.
+fn check_kind(section: &Section<'_>, kind: PartKind, is_fed: bool) {
     let of_kind: [(PartKind, &[&str]); 3] = [
         (PartKind::Entry, &["service", "state"]),
         (
@@ -180,7 +190,7 @@ fn check_kind(section: &Section<'_>, kind: PartKind) {
         for name in fed.into_iter().filter(|name| section.has(name)) {
             section.refuse(name, section.peek(name).unwrap_or_default(), Phrase::new("sheet-entry-fed"));
         }
-    } else if !section.has("from") {
+    } else if !section.has("from") && !is_fed {
         for name in fed.into_iter().filter(|name| section.has(name)) {
             section.refuse(name, section.peek(name).unwrap_or_default(), Phrase::new("sheet-run-of-nothing"));
         }

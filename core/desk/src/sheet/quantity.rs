@@ -55,9 +55,15 @@ fn single(text: &str, measure: Measure, wrong: impl Fn() -> Phrase) -> Result<f6
     if is_alone { Ok(it.low) } else { Err(wrong()) }
 }
 
+/// The words for two parts that are screwed together, with no cable between them.
+const SCREWED_ON: [&str; 3] = ["none", "screwed on", "screwed straight on"];
+
 /// A length: `12 m`, `40 ft`, `5'6"`, `10-15 m`, `10-15 m, likely 11 m`, `about 12 m`, `12 m measured`.
 pub fn length(text: &str) -> Result<RunLength, Phrase> {
     let wrong = || Phrase::new("sheet-length");
+    if SCREWED_ON.contains(&text.trim().to_lowercase().as_str()) {
+        return Ok(RunLength::SCREWED_ON);
+    }
     let (text, likely) = match text.split_once(", likely ") {
         Some((range, likely)) => (range, Some(single(likely, Measure::Length, wrong)?)),
         None => (text, None),
@@ -206,6 +212,8 @@ mod tests {
             let read = length(text).unwrap();
             assert!(close(read.metres, metres), "{text}: {read:?}");
         }
+        assert!(length("none").unwrap().is_screwed_on() && length("Screwed on").unwrap().is_screwed_on());
+        assert!(!length("10 cm measured").unwrap().is_screwed_on());
         assert_eq!(length("12 m measured").unwrap().known, LengthKnown::Measured);
         assert_eq!(length("30 ft paced").unwrap().known, LengthKnown::Paced);
     }

@@ -16,6 +16,7 @@ use serde_json::{Map, Value};
 use super::draft::Sheet;
 use super::edits::id_of;
 use super::fields::{Becomes, Field, Kind, Written};
+use super::known::Known;
 use super::onto::{Called, feed_of, name_anew};
 use super::problem::ValueFault;
 
@@ -70,7 +71,8 @@ pub fn edits(
         return Ok(edits);
     }
     let mut called = Called::all(among.survey);
-    let before = super::read_all(among.text(kind, subject, &called, "").as_bytes(), None).1;
+    let before =
+        super::read_all(among.text(kind, subject, &called, "").as_bytes(), None, &Known::default()).1;
     // What it feeds names it by the new tag.
     let tag = told.iter().find_map(|(name, says)| match says {
         Says::Value(tag) if kind == Kind::Part && *name == "tag" => Some(*tag),
@@ -79,8 +81,11 @@ pub fn edits(
     if let Some(tag) = tag {
         called = called.renamed(subject, tag);
     }
-    let (sheet, problems) =
-        super::read_all(among.text(kind, subject, &called, &lines).as_bytes(), Some(among.folder));
+    let (sheet, problems) = super::read_all(
+        among.text(kind, subject, &called, &lines).as_bytes(),
+        Some(among.folder),
+        &Known::default(),
+    );
     let new = problems.without(&before);
     let (Some(sheet), true) = (sheet, new.is_empty()) else {
         return Err((names(), ValueFault::Problems(new)));

@@ -11,6 +11,7 @@ use super::draft::{
     FeedRow, HouseDraft, PartDraft, PortDraft, ReadingDraft, RoomDraft, ServiceDraft, Sheet, Told,
 };
 use super::edits::id_of;
+use super::known::Known;
 use super::measured;
 use super::table::Field;
 
@@ -18,13 +19,21 @@ use super::table::Field;
 const MOST_TAGS_OF_A_LOOP: usize = 8;
 
 /// Joins every reference. What cannot be joined is noted and left out.
-pub fn join(house: HouseDraft<'_>, folder: Option<&Path>) -> Sheet {
+pub fn join(house: HouseDraft<'_>, folder: Option<&Path>, known: &Known) -> Sheet {
     let HouseDraft { about, rooms, services, mut parts, readings } = house;
-    let room_names = index(
+    let mut room_names = index(
         rooms.iter().map(|room| (room.room.record.name.as_str(), room.name.as_ref())),
         "sheet-room-twice",
     );
-    let tags = index(parts.iter().map(|part| (part.row.tag.as_str(), part.tag.as_ref())), "sheet-tag-twice");
+    for (place, room) in rooms.iter().enumerate().filter(|(_, room)| room.name.is_none()) {
+        room_names.entry(room.room.record.name.clone()).or_insert(place);
+    }
+    let mut tags =
+        index(parts.iter().map(|part| (part.row.tag.as_str(), part.tag.as_ref())), "sheet-tag-twice");
+    // What the sheet does not speak of can be named all the same.
+    for (place, part) in parts.iter().enumerate().filter(|(_, part)| part.tag.is_none()) {
+        tags.entry(part.row.tag.clone()).or_insert(place);
+    }
     let run_tags =
         parts.iter().filter_map(|part| Some((part.run.as_ref()?.tag.as_deref()?, part.run_tag.as_ref())));
     index(run_tags, "sheet-tag-twice");
@@ -33,9 +42,20 @@ pub fn join(house: HouseDraft<'_>, folder: Option<&Path>) -> Sheet {
         .iter()
         .map(|part| part.room.as_ref().and_then(|field| look_up(field, &room_names, "sheet-no-room")))
         .collect();
+    // What is told of a cable is told of the one that the survey knows, where the sheet does not say from where it comes.
+    let known_feed = |part: &PartDraft<'_>| {
+        let tells = part.from.is_none() && (part.run.is_some() || part.port.is_some());
+        let (tag, port) = known.part(&part.row.tag).filter(|_| tells)?.fed.as_ref()?;
+        Some((tags.get(tag).copied()?, *port))
+    };
+    let known_feeds: Vec<_> = parts.iter().map(known_feed).collect();
     let feeders: Vec<Option<usize>> = parts
         .iter()
-        .map(|part| part.from.as_ref().and_then(|field| look_up(field, &tags, "sheet-no-part")))
+        .zip(&known_feeds)
+        .map(|(part, known)| match &part.from {
+            Some(field) => look_up(field, &tags, "sheet-no-part"),
+            None => known.map(|(feeder, _)| feeder),
+        })
         .collect();
     let rooms: Vec<_> = rooms.into_iter().map(|room| join_room(room, &tags, &parts)).collect();
     let services = services.into_iter().map(|service| join_service(service, &tags, &parts)).collect();
@@ -53,10 +73,13 @@ pub fn join(house: HouseDraft<'_>, folder: Option<&Path>) -> Sheet {
     let reading_at: Vec<_> = reading_at.collect();
     let ports: Vec<Option<u8>> = parts
         .iter()
-        .zip(&feeders)
-        .map(|(part, feeder)| {
+        .zip(feeders.iter().zip(&known_feeds))
+        .map(|(part, (feeder, known))| {
             let feeder = (*feeder)?;
-            port_from(part, outputs.get(feeder)?)
+            match known {
+                Some((_, port)) if part.port.is_none() => Some(*port),
+                _ => port_from(part, outputs.get(feeder)?),
+            }
         })
         .collect();
     refuse_shared_ports(&parts, &feeders, &ports);

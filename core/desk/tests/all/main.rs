@@ -32,5 +32,6 @@ mod surveys;
 mod together;
 #[cfg(unix)]
 mod told_alike;
+mod villa;
 mod words;
 mod worked_out;

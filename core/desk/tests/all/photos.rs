@@ -95,7 +95,10 @@ fn words_that_mean_nothing_are_refused() {
     let photo = photo.as_str().unwrap();
     let err = desk.refused(3, "thing", &["photo", "add", "s.legwork", "a.png", "--of", "S11"]);
     assert!(err.contains("did you mean “S1”"), "{err}");
-    desk.refused(3, "thing", &["photo", "add", "s.legwork", "a.png", "--of", "Office"]);
+    // A room stands for its one outlet, and for nothing where it has none.
+    desk.write("room.toml", "[[room]]\nname = \"Store room\"\n");
+    desk.done(&["sheet", "room.toml", "s.legwork", "--change", "--yes"]);
+    desk.refused(3, "thing", &["photo", "add", "s.legwork", "a.png", "--of", "Store room"]);
     desk.refused(3, "thing", &["photo", "assign", "s.legwork", photo, "ffff", "--of", "S1"]);
     desk.refused(3, "thing", &["photo", "assign", "s.legwork", photo, "--of", "quux"]);
     desk.refused(3, "thing", &["photo", "write", "s.legwork", "S1", "out.png"]);
@@ -239,6 +242,32 @@ fn what_many_photos_show_is_said_by_one_list_in_one_act() {
     desk.write("bad.txt", b"a.png S1\n\xFF\n");
     desk.refused(3, "list", &["photo", "assign", "s.legwork", "--list", "bad.txt"]);
     desk.refused(1, "file", &["photo", "assign", "s.legwork", "--list", "none.txt"]);
+}
+
+#[test]
+fn all_mistakes_of_a_list_are_told_at_once_and_a_twin_does_not_sink_it() {
+    let desk = Desk::new();
+    desk.write("small.toml", format!("{SMALL}\n[[room]]\nname = \"Annexe office\"\n"));
+    desk.done(&["sheet", "small.toml", "s.legwork"]);
+    desk.done(&["set", "s.legwork", "O2", "room", "Annexe office"]);
+    desk.write("a.png", png(8, 8, 1));
+    desk.write("b.png", png(8, 8, 2));
+    desk.write("twin.png", png(8, 8, 2));
+    desk.done(&["photo", "add", "s.legwork", "a.png", "b.png", "twin.png"]);
+    desk.write("list.txt", "a.png S77\nb.png O1 sideways\na.png O1 label more\n");
+    let list = ["photo", "assign", "s.legwork", "--list", "list.txt"];
+    let err = desk.refused(3, "list", &list);
+    for told in ["line 1", "S77", "line 2", "sideways", "line 3", "4 words"] {
+        assert!(err.contains(told), "{told}: {err}");
+    }
+    desk.write("list.txt", "a.png \"Annexe office\"\ntwin.png O2\nb.png survey\n");
+    let said = desk.done(&list);
+    assert_eq!(said["left_out"], json!([{"line": 2, "word": "twin.png"}]));
+    assert_eq!(said["photos"][0]["of"]["tag"], "O2", "the one outlet of the room");
+    assert_eq!(said["photos"].as_array().unwrap().len(), 2);
+    // The house as a whole is done with, too.
+    assert_eq!(desk.done(&["photo", "list", "s.legwork", "--unassigned"]), json!([]));
+    assert_eq!(desk.done(&["photo", "list", "s.legwork", "Annexe office"]).as_array().unwrap().len(), 1);
 }
 
 #[test]

@@ -184,7 +184,7 @@ fn what_a_sheet_would_refuse_is_refused_in_its_words() {
         (["O2", "port", "1"], "one cable on each port"),
         (["F1", "from", "O2"], "feeds nothing on"),
         (["S1", "end.1", "capped"], "is fed from this port"),
-        (["O2", "room", "Attic"], "the name of a [[room]]"),
+        (["O2", "room", "Attic"], "the name of a room"),
         (["Office", "wish", "fast"], "a rate above 0"),
         (["Office", "name", "not-known"], "cannot be left open"),
         (["O2", "tag", "S1"], "is called so already"),
@@ -293,4 +293,41 @@ fn a_sheet_that_leaves_things_out_removes_nothing() {
     desk.refused(3, "sheet", &["sheet", "bad.toml", "s.legwork", "--change", "--yes"]);
     desk.refused(3, "not_a_survey", &["sheet", "small.toml", "none.legwork", "--change"]);
     desk.refused(3, "exists", &["sheet", "small.toml", "s.legwork"]);
+}
+
+/// A helper with half a house types only that half: what the survey knows is known.
+#[test]
+fn what_a_survey_knows_need_not_stand_in_a_sheet_onto_it() {
+    let desk = Desk::new();
+    desk.write("small.toml", SMALL.replace("legs = 2", "legs = 4"));
+    desk.done(&["sheet", "small.toml", "s.legwork"]);
+    // A room, a part on the third output of a splitter that the sheet does not speak of, a length, and a level at its first.
+    desk.write(
+        "half.toml",
+        "[[room]]\nname = \"Store room\"\n\n\
+         [[part]]\ntag = \"O9\"\nkind = \"outlet\"\nroom = \"Store room\"\nfrom = \"S1\"\nport = 3\ncable = \"6\"\n\n\
+         [[part]]\ntag = \"O1\"\nlength = \"7 m measured\"\nroom = \"Office\"\n\n\
+         [[reading]]\nat = \"S1\"\nport = 1\nlevel = \"3 dBmV\"\nfrequency = \"603 MHz\"\n",
+    );
+    let made = desk.done(&["sheet", "half.toml", "s.legwork", "--change", "--yes"]);
+    assert_eq!((&made["loose_then"], &made["two_on_a_port"]), (&json!([]), &json!([])), "{made}");
+    let told: Vec<_> =
+        made["changes"].as_array().unwrap().iter().map(|change| change["thing"]["tag"].clone()).collect();
+    assert!(!told.contains(&json!("S1")) && !told.contains(&json!("O2")), "nothing else is said: {made}");
+    let parts = desk.done(&["table", "s.legwork", "parts"]);
+    let part = |tag: &str| parts.as_array().unwrap().iter().find(|row| row["tag"] == tag).unwrap();
+    assert_eq!((&part("O9")["from"], &part("O9")["port"]), (&json!("S1"), &json!(3)));
+    assert_eq!(part("O9")["room"], "Store room");
+    let outlet = part("O1");
+    assert_eq!((&outlet["from"], &outlet["port"]), (&json!("S1"), &json!(1)));
+    assert_eq!((&outlet["length_metres"], &outlet["cable"]), (&json!(7.0), &json!("six")));
+    // Once made, nothing is left to change; and a room that is there now can be set.
+    assert_eq!(desk.done(&["sheet", "half.toml", "s.legwork", "--change"])["changes"], json!([]));
+    desk.done(&["set", "s.legwork", "O1", "room", "Store room"]);
+    // What the survey does not know is asked for as ever.
+    desk.write("new.toml", "[[part]]\ntag = \"O10\"\nlength = \"7 m\"\n");
+    let err = desk.refused(3, "sheet", &["sheet", "new.toml", "s.legwork", "--change"]);
+    assert!(err.contains("kind") && err.contains("from"), "{err}");
+    desk.write("port.toml", "[[part]]\ntag = \"O10\"\nkind = \"outlet\"\nfrom = \"S1\"\nport = 9\n");
+    desk.refused(3, "sheet", &["sheet", "port.toml", "s.legwork", "--change"]);
 }

@@ -55,7 +55,7 @@ sheet-in-doubt = a figure that can be read one way only
 sheet-length = a length with its unit, such as "12 m", "40 ft", "5 ft 6 in", "10-15 m", "about 12 m" or "12 m measured"
     .do = Write the unit (m or ft) and how it is known: measured, paced or guessed.
 sheet-length-limits = a length above 0 and at most { $most }
-    .do = Measure or estimate the cable and write, for example, "about 12 m".
+    .do = Measure or estimate the cable and write, for example, "about 12 m"; "none" where the two parts are screwed straight together.
 sheet-length-order = the shorter length first, such as "10-15 m"
     .do = Turn the two around.
 sheet-length-likely = what is likely within the range, such as "10-15 m, likely 11 m"
@@ -130,13 +130,13 @@ sheet-tag-twice = a tag of its own; this one stands on line { $line } already
     .do = Give one of the two another tag, on the tape too.
 sheet-room-twice = a name of its own; this one stands on line { $line } already
     .do = Give one of the two rooms another name.
-sheet-no-part = the tag of a part in this sheet, such as { $names }
+sheet-no-part = the tag of a part, such as { $names }
     .do = Add a [[part]] with this tag, or leave the feed out while it is not traced.
-sheet-no-part-near = the tag of a part in this sheet
+sheet-no-part-near = the tag of a part
     .do = Did you mean "{ $near }"?
-sheet-no-room = the name of a [[room]] in this sheet
-    .do = Add a [[room]] with this name.
-sheet-no-room-near = the name of a [[room]] in this sheet
+sheet-no-room = the name of a room
+    .do = Add a [[room]] with this name: in this sheet, or to a survey that is there with a sheet of these two lines and legwork sheet --change.
+sheet-no-room-near = the name of a room
     .do = Did you mean "{ $near }"?
 sheet-legs-label = { $legs } legs, as the label says
     .do = Count the outputs (legs) and read the label again; correct the one that is wrong.
@@ -376,12 +376,12 @@ desk-said = Who did what, newest first
 desk-said-act = { $act }: { $author }, { $when } UTC
 desk-said-line = { $thing }: { $said }
 desk-said-more = and { $count } more
-desk-said-undo = To undo one: legwork undo SURVEY and the eight letters and digits before it.
+desk-said-undo = To undo one: legwork undo { $survey } and the eight letters and digits before it.
 desk-undone = Undone: action { $act }. { $count ->
     [one] One record says
    *[other] { $count } records say
-} again what stood before.
-desk-undone-again = To take that back: legwork undo SURVEY { $act }
+} again what stood before. What is taken back:
+desk-undone-again = To take that back: legwork undo { $survey } { $act }
 desk-disagreements = Disagreements
 desk-disagreements-count = { $count ->
     [0] Nobody disagrees.
@@ -406,10 +406,10 @@ desk-settled = Settled ({ $thing }, { $field }): { $value }.
 desk-removed = What was removed
 desk-removed-count = { $count ->
     [0] Nothing is removed.
-    [one] One thing. To bring it back: legwork bring-back SURVEY and its tag, or the eight letters and digits before it.
-   *[other] { $count } things. To bring one back: legwork bring-back SURVEY and its tag, or the eight letters and digits before it.
+    [one] One thing. To bring it back: legwork bring-back { $survey } and its tag, or the eight letters and digits before it.
+   *[other] { $count } things. To bring one back: legwork bring-back { $survey } and its tag, or the eight letters and digits before it.
 }
-desk-removed-done = Removed: { $things }. To bring back: legwork undo SURVEY { $act }, or legwork bring-back.
+desk-removed-done = Removed: { $things }. To bring back: legwork undo { $survey } { $act }, or legwork bring-back.
 desk-brought-back = Brought back: { $things }.
 
 ## The record: values, tables, patterns, searching
@@ -476,6 +476,7 @@ desk-photos-already = { $count ->
 }
 desk-photo-already = { $file } is photo { $photo }: { $shows }
 desk-photos-assigned = What the photos show now:
+desk-photos-left-out = Line { $line } was left out: “{ $word }” is no photo of this survey. A picture that was there already was not taken in a second time.
 desk-photo-written = Wrote { $file }.
 desk-notes = Notes
 desk-notes-count = { $count ->
@@ -721,7 +722,8 @@ desk-id = { $id }
 desk-id-named = { $id } ({ $thing })
 desk-thing-lost = something whose name is lost too ({ $id })
 desk-error-wrong-thing = “{ $word }” is { $what }. Nothing was changed.
-desk-error-not-for-photos = neither a part nor a cable, and photos show parts and cables
+desk-error-not-for-photos = neither a part nor a cable, and photos show parts and cables (or the house as a whole: survey)
+desk-error-room-for-photos = a room with no outlet or with several: name the outlet
 desk-error-not-a-part = no part
 desk-error-not-a-photo = no photo; legwork photo list shows their ids
 desk-error-whole-survey = the survey as a whole; name one field of it, such as place, or see legwork surveys --help
@@ -732,8 +734,16 @@ desk-error-no-side = no side of this disagreement; legwork disagreements numbers
 desk-error-picture = { $path }: { $why } Nothing was written.
 desk-error-no-pictures = { $path }: there is no JPEG or PNG picture. Nothing was written.
 desk-error-list = { $path }, line { $line }: { $why }
-desk-error-list-line = there are { $found } words, and a line is PHOTO THING, or PHOTO THING ROLE. Nothing was changed.
-desk-error-list-role = “{ $word }” is no role; a role is before, after, label or place. Nothing was changed.
+desk-error-list-line = there are { $found } words, and a line is PHOTO THING, or PHOTO THING ROLE; a name of several words stands in quotes. Nothing was changed.
+desk-error-list-no-photo = “{ $word }” is no photo; legwork photo list shows their ids and names. Nothing was changed.
+desk-error-list-and =
+    { $before }
+    { $next }
+desk-error-list-more = { $count ->
+    [one] One more line cannot be done.
+   *[other] { $count } more lines cannot be done.
+}
+desk-error-list-role = “{ $word }” is no role; a role is before, after, label or place, and a name of several words stands in quotes. Nothing was changed.
 desk-error-list-twice = the photo “{ $word }” stands on line { $first } already. Nothing was changed.
 desk-error-list-text = the list is not text in UTF-8. Save it as UTF-8 and try again. Nothing was changed.
 desk-error-list-empty = { $path }: the list names no photo. Nothing was changed.

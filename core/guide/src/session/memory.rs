@@ -105,6 +105,7 @@ impl Memory {
         let told = told.filter(is_known).and_then(|told| serde_json::from_value(told).ok());
         let mut memory: Self = told.unwrap_or_default();
         memory.version = VERSION;
+        memory.pending.end_search();
         memory.kept.read = memory.read.len();
         for question in later.as_ref().and_then(Value::as_array).into_iter().flatten() {
             match serde_json::from_value(question.clone()) {
@@ -186,6 +187,8 @@ impl Memory {
             self.way.remove(0);
         }
         self.arrive();
+        // Whoever comes back looks on; whoever comes anew sees all.
+        self.pending.end_search();
     }
 
     /// Goes on to a screen in place of the one that is shown.
@@ -233,6 +236,7 @@ fn draft(store: &Store, field: &str, text: String) -> Draft {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::place::{FieldPlace, Key};
     use facts::fact::AuthorId;
 
     fn survey() -> (tempfile::TempDir, Store) {
@@ -249,6 +253,25 @@ mod tests {
     fn what_was_put_off_counts_as_nothing_typed_and_the_memory_does_not() {
         use facts::store::NOTHING_TYPED;
         assert!(LATER_FIELD.ends_with(NOTHING_TYPED) && !FIELD.ends_with(NOTHING_TYPED));
+    }
+
+    #[test]
+    fn what_was_looked_for_is_kept_on_the_way_back_only() {
+        let (_home, mut store) = survey();
+        let mut memory = Memory::of(&store).unwrap();
+        let find = |memory: &Memory| memory.pending.written(&Key::Find).map(str::to_owned);
+        let list = || Place::Field(FieldPlace::Runs);
+        memory.go(list());
+        memory.pending.write(&Key::Find, "kitchen");
+        memory.go(Place::Overview);
+        assert!(memory.back());
+        assert_eq!(find(&memory).as_deref(), Some("kitchen"));
+        memory.go(Place::Overview);
+        memory.go(list());
+        assert_eq!(find(&memory), None);
+        memory.pending.write(&Key::Find, "kitchen");
+        memory.keep(&mut store, Keep::Now).unwrap();
+        assert_eq!(find(&Memory::of(&store).unwrap()), None);
     }
 
     #[test]

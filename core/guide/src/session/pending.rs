@@ -49,6 +49,11 @@ impl Pending {
         self.0.insert(key.to_string(), Value::Written(words.into()));
     }
 
+    /// Forgets what was looked for: that is no answer, and elsewhere it would hide what is not looked for.
+    pub(crate) fn end_search(&mut self) {
+        self.0.remove(&Key::Find.to_string());
+    }
+
     /// The strings of the keys under which something was given.
     pub(crate) fn keys(&self) -> impl Iterator<Item = &str> {
         self.0.keys().map(String::as_str)

@@ -307,7 +307,17 @@ marks-other-end = The number at the other end
 marks-unit = What do the numbers count?
 marks-ft = feet
 marks-m = metres
-marks-not-read = Please write the number at each end, digits only.
+marks-not-read = { $given ->
+    [no] The number at { $end ->
+        [one] one end
+       *[other] the other end
+    } is missing. If it cannot be read, go back and say how long the cable is about.
+   *[yes] “{ $typed }”, at { $end ->
+        [one] one end
+       *[other] the other end
+    }, is no such number: the jacket has whole ones, for example 1208, 1,208 or 77 m.
+}
+marks-two-units = One of the two has feet and the other metres. Please look again: both ends of one cable count the same.
 marks-too-far-apart = These two are more than 500 m (1,640 ft) apart. Please read them again.
 
 ask-connectors = How do the connectors at the ends of the cables look?

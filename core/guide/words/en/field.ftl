@@ -42,7 +42,7 @@ free-did-write =
 
 # --- finding a part
 free-find = Find by tag, kind, room or place
-    .hint = for example: S2, or Office
+    .hint = for example: S2, or Office; left empty, all are shown
 free-find-none = Nothing fits. Write less, or clear it to see all.
 free-parts-none = No part was found yet.
 free-parts-rows = By tag
@@ -70,7 +70,12 @@ free-measured = measured by an instrument
 free-no-length = the length: not known yet; a range is assumed
 free-wiring = Port by port
 free-port-in = Input
-free-port = Output (leg) { $port }
+free-port = { $kind ->
+    [passive] The passive port (not amplified)
+    [through] The way through (OUT)
+    [tap] Tap { $port } (TAP)
+   *[output] Output (leg) { $port }
+}
 free-port-unknown = not looked at yet
 free-questions = Questions about it
 free-note = Note: { $text }
@@ -100,8 +105,13 @@ free-new-part = A new part
 free-new-loose = It is kept as found, and not traced yet. What feeds it can be said later.
 free-new-behind = A new part behind { $part }
 free-which-port = On which output (leg)?
-free-port-free = Output { $port }
-free-port-before = Output { $port }, in front of { $part }
+free-port-free = { $kind ->
+    [passive] The passive port (not amplified)
+    [through] The way through (OUT)
+    [tap] Tap { $port } (TAP)
+   *[output] Output { $port }
+}
+free-port-before = { free-port-free }, in front of { $part }
 free-between = It is put in front of { $part }, which it then feeds.
 free-port-taken = Something is connected there already, and such a part feeds nothing on. Choose a free output.
 free-entry-hangs-on-nothing = Nothing in the house feeds an entry: it is where the cable comes in. Add it from the list of parts.

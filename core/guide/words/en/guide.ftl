@@ -156,6 +156,9 @@ plain-no-way-on = This screen goes on when you choose; g goes on where there is 
 plain-help = Type a number or word from the screen, or NAME = your answer. g goes on, l leaves it for later, u says that you are not sure, w leads to the whole job, s gives the same answer as last, < goes back, ! shows the cautions in full, quit ends.
 plain-write-how = Type its name, then = and your answer: for example length = 12.
 plain-which-figure = Several figures are asked for here. Type the name, then = and the figure: for example down = 300.
+plain-no-such-name = Nothing on this screen has that name. The names stand before each line, for example length = 12. A text that holds = itself is written with the name before it.
+plain-not-here = That word does nothing on this screen. If it is what you want to write, type the name of the place before it, then = and the word.
+plain-clear-how = Type the name of what you want to empty, then = and nothing more.
 plain-cannot-write = Nothing can be written there. Type only its number or word.
 plain-one-choice = Choose from one question at a time.
 plain-only-one = Only one of these can be chosen.

@@ -67,14 +67,42 @@ pub fn run_between(survey: &Survey, from: SubjectId, to: SubjectId) -> Phrase {
 
 /// The phrase that names one port of a part: `leg 3 of S2 (a 4-way splitter)`.
 pub fn port(survey: &Survey, id: SubjectId, port: u8) -> Phrase {
-    let id_of = match survey.parts.get(&id).and_then(|part| special_port(part, port)) {
-        Some(SpecialPort::Passive) => "part-passive-port",
-        Some(SpecialPort::Through) => "part-through-port",
-        Some(SpecialPort::Tap) => "part-tap-port",
-        None => "part-port",
+    with_port(Phrase::new("part-port"), survey.parts.get(&id), port).phrase("part", part(survey, id))
+}
+
+/// The phrase that names ports of a part whose name stands beside: `output 3`, `tap 1 (TAP)`, `outputs 2–4`.
+pub fn ports(part: &Part, ports: &[u8]) -> Phrase {
+    let count = |port: u8| Arg::Count(u64::from(port));
+    let is_special = ports.iter().any(|port| special_port(part, *port).is_some());
+    match ports {
+        [port] => with_port(Phrase::new("port-alone"), Some(part), *port),
+        [first, .., last]
+            if !is_special && ports.len() > 2 && usize::from(last - first) + 1 == ports.len() =>
+        {
+            Phrase::new("port-range").with("first", count(*first)).with("last", count(*last))
+        }
+        _ if is_special => {
+            let one = |port: &u8| with_port(Phrase::new("port-alone"), Some(part), *port);
+            let all = ports.iter().map(|port| Arg::Phrase(Box::new(one(port)))).collect();
+            Phrase::new("port-list").with("ports", Arg::Several(all))
+        }
+        _ => {
+            let all = ports.iter().map(|port| count(*port)).collect();
+            Phrase::new("port-several").with("ports", Arg::Several(all))
+        }
+    }
+}
+
+/// A phrase that says which port: what kind of one (`kind`), and its number among those of this kind (`port`), as it stands on
+/// the part.
+pub fn with_port(phrase: Phrase, part: Option<&Part>, port: u8) -> Phrase {
+    let (kind, number) = match part.and_then(|part| special_port(part, port)) {
+        Some(SpecialPort::Passive) => ("passive", port),
+        Some(SpecialPort::Through) => ("through", port),
+        Some(SpecialPort::Tap) => ("tap", port.saturating_sub(1)),
+        None => ("output", port),
     };
-    let number = if id_of == "part-tap-port" { port.saturating_sub(1) } else { port };
-    Phrase::new(id_of).with("port", Arg::Count(u64::from(number))).phrase("part", part(survey, id))
+    phrase.text("kind", kind).with("port", Arg::Count(u64::from(number)))
 }
 
 /// A port that is not one output among equals.

@@ -140,8 +140,8 @@ impl<'a> Reader<'a> {
     fn read_part(&mut self, id: SubjectId) {
         let mut part = Part::new(id, PartKind::Unknown);
         self.fields(&mut part);
-        if let Some(label) = &part.label {
-            part.rating = std::mem::take(&mut part.rating).or(PartRating::of_label(label));
+        if let Some(reading) = part.read_print() {
+            part.rating = std::mem::take(&mut part.rating).or(PartRating::of_reading(&reading));
         }
         for name in self.ledger.fields(id).map(str::to_owned).collect::<Vec<_>>() {
             if let Some(port) = field::END.number(&name)

@@ -8,9 +8,10 @@ use coax::Megahertz;
 use coax::model::Measured;
 use coax::trade::SATELLITE_HIGH;
 use facts::fact::SubjectId;
+use label::{Doubt, LabelReading};
 use serde::{Deserialize, Serialize};
 
-use crate::rating::{Band, PartRating};
+use crate::rating::{Band, PartRating, read_print};
 
 closed_list! {
     /// What a part is.
@@ -258,6 +259,15 @@ impl Part {
     /// Whether it is where a cable comes in.
     pub fn is_entry(&self) -> bool {
         self.kind == PartKind::Entry
+    }
+
+    /// What is printed on it, as it is read on such a part; `None` where nothing is.
+    pub fn read_print(&self) -> Option<LabelReading> {
+        let is_splitter = self.kind == PartKind::Splitter;
+        let mut reading = read_print(self.label.as_deref()?, is_splitter, self.rating.legs);
+        // Where somebody said that there is such a port, nothing is unclear.
+        reading.doubts.retain(|doubt| *doubt != Doubt::PassiveUnclear || !self.rating.modem_port);
+        Some(reading)
     }
 
     /// Whether it is an entry by which something may come in: nobody said that it is cut off.

@@ -77,6 +77,15 @@ pub struct RunLength {
 }
 
 impl RunLength {
+    /// Of two parts that are screwed together with nothing but a fitting between them.
+    pub const SCREWED_ON: Self =
+        Self { metres: 0.03, low_metres: 0.01, high_metres: 0.06, known: LengthKnown::Measured };
+
+    /// Whether there is no cable at all, only what joins two parts that are screwed together.
+    pub fn is_screwed_on(&self) -> bool {
+        self.high_metres <= Self::SCREWED_ON.high_metres
+    }
+
     /// A length with the range that its way of knowing deserves (`coax::estimates::house`).
     pub fn stated(metres: f64, known: LengthKnown) -> Self {
         let times = match known {

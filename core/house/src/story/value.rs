@@ -154,6 +154,9 @@ impl Tell for f64 {
 
 impl Tell for RunLength {
     fn tell(&self, _: &Survey) -> Option<Phrase> {
+        if self.is_screwed_on() {
+            return Some(Phrase::new("value-length-screwed-on"));
+        }
         let length = Phrase::new("value-length").with("length", Arg::LengthRange(self.span()));
         Some(length.phrase("known", self.known.phrase()))
     }

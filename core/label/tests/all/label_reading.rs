@@ -602,8 +602,16 @@ fn an_amplifier_keeps_its_band_and_its_gain_without_commas() {
         stated
     };
     check(&[
-        ("AMPLIFIER 15dB 54-1002MHz RETURN 5-42MHz PASSIVE MoCA BYPASS", with("moca_bypass"), &[]),
-        ("AMPLIFIER, 15dB, 54-1002MHz, RETURN 5-42MHz, PASSIVE, MoCA BYPASS", with("moca_bypass"), &[]),
+        (
+            "AMPLIFIER 15dB 54-1002MHz RETURN 5-42MHz PASSIVE MoCA BYPASS",
+            with("moca_bypass"),
+            &["passive-unclear"],
+        ),
+        (
+            "AMPLIFIER, 15dB, 54-1002MHz, RETURN 5-42MHz, PASSIVE, MoCA BYPASS",
+            with("moca_bypass"),
+            &["passive-unclear"],
+        ),
         ("AMPLIFIER 15dB 54-1002MHz RETURN 5-42MHz PASSIVE PORT", with("modem_port"), &[]),
         (
             "AMPLIFIER 15dB 54-1002MHz PASSIVE RETURN",
@@ -750,4 +758,17 @@ fn more_losses_than_any_splitter_has_legs_are_not_one_a_leg() {
         "{:?}",
         reading.doubts
     );
+}
+
+/// What is known of the part tells what a loss on it is; what the text itself says goes before.
+#[test]
+fn a_loss_on_a_splitter_that_is_known_to_be_one_is_that_to_each_output() {
+    let losses = |text: &str, outputs| -> Vec<f64> {
+        label::read_on_splitter(text, outputs).leg_losses.iter().map(|loss| loss.value()).collect()
+    };
+    assert_eq!(losses("5-1675MHz 7.4dB", 4), [7.4; 4]);
+    assert_eq!(label::read_on_splitter("5-1675MHz 7.4dB", 4).doubts, []);
+    assert!(losses("5-1675MHz 7.4dB", 0).is_empty());
+    assert_eq!(losses("2-WAY 5-1675MHz 3.7dB", 4), [3.7; 2]);
+    assert_eq!(label::read_on_splitter("5-1675MHz 7.4dB", 0), label::read("5-1675MHz 7.4dB"));
 }

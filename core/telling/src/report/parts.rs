@@ -72,7 +72,13 @@ fn run(teller: &ReportTeller<'_>, part: &Part) -> Option<Markup> {
     } else {
         Phrase::new("connectors").phrase("near", Phrase::new(near)).phrase("far", Phrase::new(far))
     };
-    let told = [Phrase::new(series_message(run.cable)), length(&run), connectors];
+    let is_screwed_on = run.length.is_some_and(|length| length.is_screwed_on());
+    let told = match () {
+        // Nothing was written down of it: that is said once.
+        () if feed.run.is_none() => vec![Phrase::new("run-not-told")],
+        () if is_screwed_on => vec![Phrase::new("run-screwed-on")],
+        () => vec![Phrase::new(series_message(run.cable)), length(&run), connectors],
+    };
     Some(html! {
         @if let Some(tag) = &run.tag { b { (ReportTeller::own(tag)) } ": " }
         @for (place, phrase) in told.iter().enumerate() { @if place > 0 { "; " } (teller.say(phrase)) }

@@ -3,7 +3,7 @@
 use house::naming;
 use house::record::{Part, reading_order};
 use maud::{Markup, html};
-use phrase::{Arg, Phrase};
+use phrase::Phrase;
 
 use super::page::Section;
 use super::teller::ReportTeller;
@@ -53,9 +53,8 @@ fn tag(teller: &ReportTeller<'_>, part: &Part) -> Option<Tag> {
     };
     let from = match feed {
         Some(feed) if survey.parts.get(&feed.part).is_some_and(|feeder| feeder.outputs() > 1) => {
-            let port = Arg::Count(u64::from(feed.port));
-            let from = naming::mark(survey, feed.part);
-            Phrase::new("report-tag-from-port").phrase("part", from).with("port", port)
+            let from = Phrase::new("report-tag-from-port").phrase("part", naming::mark(survey, feed.part));
+            naming::with_port(from, survey.parts.get(&feed.part), feed.port)
         }
         Some(feed) => Phrase::new("report-tag-from").phrase("part", naming::mark(survey, feed.part)),
         None if survey.wiring.loose().contains_key(&part.id) => Phrase::new("report-tag-from-not-known"),

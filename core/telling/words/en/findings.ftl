@@ -204,7 +204,10 @@ finding-splitter-for-satellite = Made for satellite signals too, by its label: {
 
 finding-label-doubtful = The label of { $part } could be read in more than one way: “{ $label }”.
     .why = The forecast rests on it.
-    .do = Look at the label once more and type what it says.
+    .do = { $any ->
+        [yes] It was taken as: { $read }. Where that is right, nothing is to be done; where it is not, look at the label once more and type what it says, or those figures by themselves.
+       *[no] Look at the label once more and type what it says, or the figures on it by themselves.
+    }
     .source = { source-survey }
 
 finding-splitter-needless = Only one output of { $part } is used.
@@ -235,8 +238,8 @@ finding-splits-many = Up to { $splits } splits in a row lie above { $outlets }.
 ## Legs and outlets
 
 finding-leg-open = { $count ->
-    [one] Output { $legs } of { $part } is free and open.
-   *[other] Outputs { $legs } of { $part } are free and open.
+    [one] On { $part } { $legs } is free and open.
+   *[other] On { $part } { $legs } are free and open.
 }
     .why = Signals come back from an open output (leg) and disturb the others a little; noise can get in there.
     .do = { $power ->
@@ -246,8 +249,8 @@ finding-leg-open = { $count ->
     .source = { source-practice }
 
 finding-leg-not-seen = { $count ->
-    [one] It is not known yet whether output { $legs } of { $part } is free, capped or open.
-   *[other] It is not known yet whether outputs { $legs } of { $part } are free, capped or open.
+    [one] It is not known yet whether { $legs } of { $part } is free, capped or open.
+   *[other] It is not known yet whether { $legs } of { $part } are free, capped or open.
 }
     .why = An open output disturbs the others a little; a cable there may lead to a further outlet.
     .do = Have a look and note it.
@@ -262,8 +265,8 @@ finding-outlet-open = Nothing is plugged in at { $outlet }.
     .source = { source-practice }
 
 finding-loose-end = { $count ->
-    [one] A cable leaves output { $legs } of { $part } and nobody knows yet where it goes.
-   *[other] Cables leave outputs { $legs } of { $part } and nobody knows yet where they go.
+    [one] A cable leaves { $legs } of { $part } and nobody knows yet where it goes.
+   *[other] Cables leave { $legs } of { $part } and nobody knows yet where they go.
 }
     .why = It may feed an outlet that you miss, or end open in a wall and disturb the others.
     .do = Trace it, either by seeing which outlet goes dead when it is unscrewed, or with a tone tracer. If it leads nowhere, unscrew it and cap the output.
@@ -536,12 +539,25 @@ finding-modem-level-outside = The modem at { $outlet } receives { $level } ({ $f
 stretch-in-part = in { $part }
 stretch-run = on { $run }
 stretch-between = between { $from } and { $to }
+stretch-through = between { $from } and the outputs of { $to }
 
-finding-level-below-wiring = At { $place } { $level } was measured ({ $frequency }). By what was measured at { $known } it should be about { $expected }: { $apart } is missing, lost { $stretch }.
-    .why = A poor connector, a crushed or wet cable or a part that nobody noted takes it. The room network loses there too.
+finding-level-below-wiring = { $shared ->
+        [yes] By what was measured at { $known }, more should arrive at { $places }. Each misses about as much (at { $place } { $apart } at { $frequency }): most likely it is one loss on what they share, { $stretch }.
+       *[no] At { $place } { $level } was measured ({ $frequency }). By what was measured at { $known } it should be about { $expected }: { $apart } is missing, lost { $stretch }.
+    }
+    .why = { $amplifier ->
+        [yes] A poor connector, a crushed or wet cable, a part that nobody noted or an amplifier without its power takes it. The room network may lose there too.
+       *[no] A poor connector, a crushed or wet cable or a part that nobody noted takes it. The room network loses there too.
+    }
     .do = { $whose ->
         [provider] Only the provider works on that stretch: ask for a look at it.
-       *[house] Look there: first at the connectors, then for a part that is not noted. Measure again after each change.
+       *[house] { $shared ->
+            [yes] Look first at { $first }: at its connectors, then for a part there that is not noted.
+           *[no] Look there: first at the connectors, then for a part that is not noted.
+        } { $amplifier ->
+            [yes] See whether the amplifier’s lamp is on and its supply is plugged in. Measure again after each change.
+           *[no] Measure again after each change.
+        }
     }
     .source = { source-survey }
 

@@ -106,6 +106,7 @@ label-doubt-kind-from-bands = No word names the part; by its figures it was take
     [entry_filter] an entry filter
    *[high_pass_filter] a high-pass filter
 }.
+label-doubt-passive-unclear = A by-pass is named, and the word for a port that is not amplified. Only the by-pass was taken: whether there is such a port, too, has to be said (modem_port).
 label-doubt-power-pass-unclear = The label seems to say both that power (DC) passes and that it does not. That was left out.
 
 # Print and a typed field that differ: what was typed counts.

@@ -22,6 +22,10 @@ levels-broken-perhaps = { $way ->
        *[here] whether { $amplifier } lets { $frequency } through is not known; most do not
     }
 levels-ratio = error ratio (MER) { $ratio } at { $frequency }
+levels-missing = { $sure ->
+        [yes] in what is worked out here, about { $loss } is counted as lost on the way, as measured at { $places }
+       *[no] about { $loss } may be lost on the way, as measured at { $places }: how much of it here, nobody knows
+    }
 levels-then-nothing = gets nothing any more
 levels-then-less = up to { $loss } less signal
 levels-then-more = up to { $gain } more signal
@@ -34,6 +38,8 @@ levels-short-not-known = Level not known. When the work list is done: { $change 
 levels-fits-then = Within what it needs then? { $fits }
 levels-moved-out = { $service } at { $outlet }: with this step about { $after }, outside what the device needs ({ $before } as found). Check there when it is done. The choice is yours: leave the step out, or ask whoever brings the service for a stronger signal
 levels-moved-sends = The modem at { $outlet }: with this step it sends at about { $after }, more than is good ({ $before } as found). Read its page when it is done. The choice is yours: leave the step out, or ask the provider
+levels-narrowed = { $service } at { $outlet }: with this step about { $after } ({ $before } as found). That is still within what the device needs, but leaves less of a margin than is good. See when it is done that nothing breaks up or drops out; if it does, take the step back
+levels-narrowed-sends = The modem at { $outlet }: with this step it sends at about { $after } ({ $before } as found). That is still within what it may, but outside what is recommended. Read its page when it is done, and watch whether the internet drops out
 fits-inside = Yes
 fits-marginal = Marginal
 fits-outside = No

@@ -72,26 +72,25 @@ map-shared-port = two on one port
 map-poor-plug = poor connector
 map-thin = thin cable
 map-end-capped = { $count ->
-    [one] output { $ports } capped
-   *[other] outputs { $ports } capped
+    [one] { $ports } capped
+   *[other] { $ports } capped
 }
 map-end-open = { $count ->
-    [one] output { $ports } open
-   *[other] outputs { $ports } open
+    [one] { $ports } open
+   *[other] { $ports } open
 }
 map-end-loose = { $count ->
-    [one] output { $ports } leads where?
-   *[other] outputs { $ports } lead where?
+    [one] { $ports } leads where?
+   *[other] { $ports } lead where?
 }
 map-end-another-home = { $count ->
-    [one] output { $ports } to another home
-   *[other] outputs { $ports } to another home
+    [one] { $ports } to another home
+   *[other] { $ports } to another home
 }
 map-end-unknown = { $count ->
-    [one] output { $ports } not looked at
-   *[other] outputs { $ports } not looked at
+    [one] { $ports } not looked at
+   *[other] { $ports } not looked at
 }
-map-port-range = { $first }–{ $last }
 # The tags of several outlets: all between the two, or these two and others.
 map-tag-range = { $first }–{ $last }
 map-tag-among = { $first }…{ $last }

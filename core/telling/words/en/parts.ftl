@@ -26,10 +26,16 @@ part-unknown = a part not yet identified
 # A part with its tag: S2 (a 4-way splitter).
 part-tagged = { $tag } ({ $part })
 part-in-room = { $part } in { $room }
-part-port = output { $port } of { $part }
-part-through-port = the way through (OUT) of { $part }
-part-tap-port = tap { $port } (TAP) of { $part }
-part-passive-port = the passive port (not amplified) of { $part }
+part-port = { port-alone } of { $part }
+port-alone = { $kind ->
+    [passive] the passive port (not amplified)
+    [through] the way through (OUT)
+    [tap] tap { $port } (TAP)
+   *[output] output { $port }
+}
+port-range = outputs { $first }–{ $last }
+port-several = outputs { $ports }
+port-list = { $ports }
 mark = { $tag }
 run-tagged = { $tag } (the cable to { $part })
 run-between = the cable from { $from } to { $part }

@@ -143,6 +143,7 @@ hangs-notes = { $count ->
    *[other] { $count } notes
 }
 value-length = { $length }, { $known }
+value-length-screwed-on = no cable: screwed straight on
 value-known-measured = measured
 value-known-paced = paced
 value-known-guessed = guessed

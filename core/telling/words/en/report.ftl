@@ -89,7 +89,7 @@ report-tags = Tags to cut out
 report-tags-how = Two of each, one for either end of the cable. Cut along the dashes, lay the middle round the cable, and stick the ends back to back.
 report-tag-to = to { $tag }, { $what }
 report-tag-from = from { $part }
-report-tag-from-port = from { $part }, output { $port }
+report-tag-from-port = from { $part }, { port-alone }
 report-tag-from-outside = from outside
 report-tag-from-not-known = from ______
 
@@ -342,7 +342,7 @@ unknown-end = { $ports ->
    *[other] what is on { $ports } free outputs: not looked at yet
 }
 unknown-order = which of its outputs lead to { $outlets }: one order is taken, and since the outputs are alike, another changes little
-unknown-loose-end = where the cable on output { $port } goes
+unknown-loose-end = where the cable on { port-alone } goes
 unknown-loose = what feeds it
 unknown-entry = whether it is joined to the world outside
 unknown-plugged = what is plugged in
@@ -402,6 +402,8 @@ rated-no-power = passes no DC power
 rated-passes-on = passes the cable on
 rated-doubtful = the label could be read in more than one way
 length-unknown = not known
+run-not-told = not written down: counted as 2 to 30 m (7 to 98 ft) of cable
+run-screwed-on = no cable: screwed straight on
 length-short = assumed short: at most 1 m (3 ft)
 length-paced = { $length }, paced
 length-guessed = { $length }, guessed
@@ -523,6 +525,7 @@ estimate-unknown-run-length = Length of a cable that nobody measured, paced or g
 estimate-length-measured = Length of a cable that was measured
 estimate-length-paced = Length of a cable that was paced
 estimate-length-guessed = Length of a cable that was guessed
+estimate-missing-elsewhere = A level that is missing at one frequency: what of that is missing at others
 estimate-new-run-length = Length of a cable to be laid that nobody has paced; its range is that of a guess
 estimate-jumper-length = Length of a jumper between two parts put side by side
 estimate-loose-end-length = Length of a cable whose far end is not known

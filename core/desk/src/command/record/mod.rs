@@ -41,6 +41,12 @@ use crate::arguments::RecordCommand;
 use crate::author;
 use crate::error::DeskError;
 
+/// A survey's folder as it is typed in a command: in quotes where it has blanks.
+fn typed(folder: &Path) -> String {
+    let folder = folder.display().to_string();
+    if folder.contains(char::is_whitespace) { format!("\"{folder}\"") } else { folder }
+}
+
 /// Runs one of them.
 ///
 /// # Errors

@@ -9,6 +9,7 @@ use facts::fact::{ActId, SubjectId};
 use facts::store::Store;
 use house::document::{Assignment, Document, RoleSaid};
 use house::record::{Photo, PhotoRole};
+use phrase::Phrase;
 use serde::Serialize;
 
 use super::names::Names;
@@ -29,6 +30,14 @@ const MOST_BYTES: u64 = 4 * 1024 * 1024;
 struct AssignedJson {
     act: ActId,
     photos: Vec<PhotoJson>,
+    left_out: Vec<LeftOutJson>,
+}
+
+/// A line of a list that names no photo of the survey.
+#[derive(Serialize)]
+struct LeftOutJson {
+    line: u64,
+    word: String,
 }
 
 /// Says of all these photos the same.
@@ -44,7 +53,7 @@ pub fn run(
     let role = role_said(of, showing.role);
     let one = |word: &String| Ok(Assignment { photo: photo(names.survey(), word)?, of, role });
     let assignments: Vec<Assignment> = words.iter().map(one).collect::<Result<_, DeskError>>()?;
-    write(context, store, &assignments)
+    write(context, store, &assignments, Vec::new())
 }
 
 /// Says of each photo what its line of a list says.
@@ -52,22 +61,32 @@ pub fn by_list(context: &Context, folder: &Path, list: &Path) -> Result<(), Desk
     let text = read(list)?;
     let store = open_to_write(folder)?;
     let names = Names::shown(&store)?;
-    let fault = |line, why| DeskError::InList { list: list.to_owned(), line, why: Box::new(why) };
+    let fault = |faults| DeskError::InList { list: list.to_owned(), faults };
     let mut lines: BTreeMap<SubjectId, u64> = BTreeMap::new();
-    let mut assignments = Vec::new();
-    for (line, words) in lines_of(&text).map_err(|line| fault(line, ListFault::NotText))? {
-        let read = assignment(&names, &words).map_err(|why| fault(line, why))?;
-        let Some(read) = read else { continue };
-        if let Some(first) = lines.insert(read.photo, line) {
-            let word = words.first().cloned().unwrap_or_default();
-            return Err(fault(line, ListFault::Twice { word, first }));
+    let (mut assignments, mut faults, mut left_out) = (Vec::new(), Vec::new(), Vec::new());
+    for (line, words) in lines_of(&text).map_err(|line| fault(vec![(line, ListFault::NotText)]))? {
+        let word = words.first().cloned().unwrap_or_default();
+        match assignment(&names, &words) {
+            Ok(None) => {}
+            Ok(Some(read)) => match lines.insert(read.photo, line) {
+                Some(first) => faults.push((line, ListFault::Twice { word, first })),
+                None => assignments.push(read),
+            },
+            // A list written from the camera's folder names the pictures, too, that were there already and not taken in again.
+            Err(ListFault::NoPhoto { word, .. }) => left_out.push(LeftOutJson { line, word }),
+            Err(why) => faults.push((line, why)),
         }
-        assignments.push(read);
     }
-    if assignments.is_empty() {
+    if assignments.is_empty() || !faults.is_empty() {
+        let no_photo = left_out.into_iter().map(|out| (out.line, ListFault::NoPhoto { word: out.word }));
+        faults.extend(no_photo);
+        faults.sort_by_key(|(line, _)| *line);
+        if !faults.is_empty() {
+            return Err(fault(faults));
+        }
         return Err(DeskError::EmptyList { list: list.to_owned() });
     }
-    write(context, store, &assignments)
+    write(context, store, &assignments, left_out)
 }
 
 /// What a photo is taken off, of that it shows nothing either.
@@ -145,19 +164,31 @@ fn assignment(names: &Names, words: &[String]) -> Result<Option<Assignment>, Lis
         "" | NOTHING => None,
         thing => Some(part_or_run(names, thing).map_err(ListFault::Thing)?),
     };
-    let photo = photo(names.survey(), word).map_err(ListFault::Thing)?;
+    let photo = photo(names.survey(), word).map_err(|error| match error {
+        DeskError::WrongThing { word, .. } => ListFault::NoPhoto { word },
+        other => ListFault::Thing(other),
+    })?;
     Ok(Some(Assignment { photo, of, role: role_said(of, role) }))
 }
 
-fn write(context: &Context, mut store: Store, assignments: &[Assignment]) -> Result<(), DeskError> {
+fn write(
+    context: &Context,
+    mut store: Store,
+    assignments: &[Assignment],
+    left_out: Vec<LeftOutJson>,
+) -> Result<(), DeskError> {
     let act = store.assign_photos(assignments)?;
     let teller = RecordTeller::new(context, &store)?;
     let now = Names::shown(&store)?;
     let shown = assignments.iter().filter_map(|said| now.survey().photos.get(&said.photo));
     let photos: Vec<&Photo> = shown.collect();
-    let as_json = AssignedJson { act, photos: as_json(&store, &teller, &photos)? };
+    let as_json = AssignedJson { act, photos: as_json(&store, &teller, &photos)?, left_out };
     context.answer(&as_json, |page| {
         page.paragraph(0, &context.word("desk-photos-assigned"));
         show(context, &teller, &photos, &as_json.photos, page);
+        for out in &as_json.left_out {
+            let told = Phrase::new("desk-photos-left-out").text("line", out.line.to_string());
+            page.paragraph(0, &context.say(&told.text("word", &out.word)));
+        }
     })
 }

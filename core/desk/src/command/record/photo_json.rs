@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use facts::fact::SubjectId;
 use facts::photo::TakenAt;
 use facts::store::Store;
-use house::record::{Photo, PhotoRole, field};
+use house::record::{Part, PartKind, Photo, PhotoRole, field};
 use serde::Serialize;
 
 use super::author_json::AuthorJson;
@@ -61,15 +61,25 @@ pub fn as_json(
     Ok(photos.iter().map(one).collect())
 }
 
-/// The part or cable run that a word names.
+/// What a photo may show that a word names: a part, a cable, or the house as a whole (`survey`); a room stands for its one outlet.
 ///
 /// # Errors
 /// As [`Names::find`], and [`DeskError::WrongThing`].
 pub fn part_or_run(names: &Names, word: &str) -> Result<SubjectId, DeskError> {
     let subject = names.find(word)?;
     let survey = names.survey();
-    if survey.parts.contains_key(&subject) || survey.runs.contains_key(&subject) {
+    let is_shown = |id| survey.parts.contains_key(id) || survey.runs.contains_key(id) || *id == survey.id;
+    if is_shown(&subject) {
         return Ok(subject);
     }
-    Err(DeskError::WrongThing { word: word.to_owned(), what: WrongThing::NotForPhotos })
+    let wrong = |what| Err(DeskError::WrongThing { word: word.to_owned(), what });
+    if !survey.rooms.contains_key(&subject) {
+        return wrong(WrongThing::NotForPhotos);
+    }
+    let in_room = |part: &&Part| part.room == Some(subject) && part.kind == PartKind::Outlet;
+    let mut outlets = survey.parts.values().filter(in_room);
+    match (outlets.next(), outlets.next()) {
+        (Some(outlet), None) => Ok(outlet.id),
+        _ => wrong(WrongThing::RoomForPhotos),
+    }
 }

@@ -12,6 +12,7 @@ use serde::Serialize;
 use super::author_json::AuthorJson;
 use super::names::Names;
 use super::teller::{RecordTeller, ThingJson, short};
+use super::typed;
 use super::{open_to_read, open_to_write};
 use crate::command::Context;
 use crate::error::{DeskError, Unconfirmed, WrongThing};
@@ -45,7 +46,9 @@ pub fn list(context: &Context, folder: &Path) -> Result<(), DeskError> {
     let as_json: Vec<RemovedJson> = removed.iter().map(one).collect();
     context.answer(&as_json, |page| {
         page.heading(&context.word("desk-removed"));
-        let count = Phrase::new("desk-removed-count").with("count", Arg::Count(removed.len() as u64));
+        let count = Phrase::new("desk-removed-count")
+            .with("count", Arg::Count(removed.len() as u64))
+            .text("survey", typed(folder));
         page.paragraph(0, &context.say(&count));
         let rows =
             removed.iter().zip(&as_json).map(|(thing, told)| (short(thing.subject), told.told.clone()));
@@ -61,7 +64,7 @@ pub fn remove(context: &Context, folder: &Path, words: &[String], yes: bool) -> 
         refuse_if_it_carries(context, &store, &subjects)?;
     }
     let act = store.remove(&subjects)?;
-    tell(context, &store, act, &subjects, "desk-removed-done")
+    tell(context, (folder, &store), act, &subjects, "desk-removed-done")
 }
 
 /// What hangs on a thing is told before anything is removed.
@@ -87,7 +90,7 @@ pub fn bring_back(context: &Context, folder: &Path, words: &[String]) -> Result<
     let mut store = open_to_write(folder)?;
     let subjects = find(&store, words, true)?;
     let act = store.bring_back(&subjects)?;
-    tell(context, &store, act, &subjects, "desk-brought-back")
+    tell(context, (folder, &store), act, &subjects, "desk-brought-back")
 }
 
 /// The things that are meant, all of which must be removed, or must not be.
@@ -110,7 +113,7 @@ fn find(store: &Store, words: &[String], want_removed: bool) -> Result<Vec<Subje
 
 fn tell(
     context: &Context,
-    store: &Store,
+    (folder, store): (&Path, &Store),
     act: ActId,
     subjects: &[SubjectId],
     message: &str,
@@ -120,6 +123,7 @@ fn tell(
     context.answer(&ChangedJson { act, things }, |page| {
         let names = subjects.iter().map(|&subject| Arg::Phrase(Box::new(teller.thing_phrase(subject))));
         let done = Phrase::new(message).with("things", Arg::Several(names.collect())).text("act", short(act));
+        let done = done.text("survey", typed(folder));
         page.paragraph(0, &context.say(&done));
     })
 }

@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use facts::act::Act;
-use facts::fact::ActId;
+use facts::fact::{ActId, Fact};
 use phrase::{Arg, Phrase};
 use serde::Serialize;
 use telling::words::error::InWords;
@@ -12,6 +12,7 @@ use super::author_json::AuthorJson;
 use super::names::Names;
 use super::open_to_read;
 use super::teller::{RecordTeller, SaidJson, short};
+use super::typed;
 use crate::command::Context;
 use crate::error::DeskError;
 use crate::printed::Page;
@@ -42,7 +43,7 @@ pub fn run(
     let Some(word) = thing else {
         let acts = facts::act::acts(ledger);
         let as_json: Vec<ActJson> = acts.iter().map(|act| as_json(context, &teller, act)).collect();
-        return context.answer(&as_json, |page| tell_acts(context, &teller, &acts, page));
+        return context.answer(&as_json, |page| tell_acts(context, &teller, folder, &acts, page));
     };
     let tells = |subject| field.is_none_or(|field| ledger.fields(subject).any(|name| name == field));
     let subject = Names::whole(&store)?.find_with(word, tells)?;
@@ -79,7 +80,24 @@ fn as_json(context: &Context, teller: &RecordTeller<'_>, act: &Act<'_>) -> ActJs
     }
 }
 
-fn tell_acts(context: &Context, teller: &RecordTeller<'_>, acts: &[Act<'_>], page: &mut Page) {
+/// What an act said, line by line; of many the first few.
+pub(super) fn tell_facts(context: &Context, teller: &RecordTeller<'_>, facts: &[&Fact], page: &mut Page) {
+    for fact in facts.iter().take(MOST_TOLD) {
+        if let Some(said) = teller.story_of(fact) {
+            let line = Phrase::new("desk-said-line")
+                .phrase("thing", teller.thing_phrase(fact.subject()))
+                .phrase("said", teller.said_phrase(&said));
+            page.item(2, &context.say(&line));
+        }
+    }
+    let more = facts.len().saturating_sub(MOST_TOLD);
+    if more > 0 {
+        let more = Phrase::new("desk-said-more").with("count", Arg::Count(more as u64));
+        page.paragraph(2, &context.say(&more));
+    }
+}
+
+fn tell_acts(context: &Context, teller: &RecordTeller<'_>, folder: &Path, acts: &[Act<'_>], page: &mut Page) {
     page.heading(&context.word("desk-said"));
     for act in acts {
         let head = Phrase::new("desk-said-act")
@@ -87,23 +105,11 @@ fn tell_acts(context: &Context, teller: &RecordTeller<'_>, acts: &[Act<'_>], pag
             .phrase("author", teller.author_phrase(act.by))
             .text("when", telling::words::date_and_time(act.ms));
         page.title(&context.say(&head));
-        for fact in act.facts.iter().take(MOST_TOLD) {
-            if let Some(said) = teller.story_of(fact) {
-                let line = Phrase::new("desk-said-line")
-                    .phrase("thing", teller.thing_phrase(fact.subject()))
-                    .phrase("said", teller.said_phrase(&said));
-                page.item(2, &context.say(&line));
-            }
-        }
-        let more = act.facts.len().saturating_sub(MOST_TOLD);
-        if more > 0 {
-            let more = Phrase::new("desk-said-more").with("count", Arg::Count(more as u64));
-            page.paragraph(2, &context.say(&more));
-        }
+        tell_facts(context, teller, &act.facts, page);
         if let Err(fault) = act.undo {
             page.paragraph(2, &context.say(&fault.phrase()));
         }
     }
     page.gap();
-    page.paragraph(0, &context.word("desk-said-undo"));
+    page.paragraph(0, &context.say(&Phrase::new("desk-said-undo").text("survey", typed(folder))));
 }

@@ -7,8 +7,9 @@ use phrase::{Arg, Phrase};
 use serde::Serialize;
 
 use super::names::one_by_beginning;
-use super::open_to_write;
+use super::said::tell_facts;
 use super::teller::{RecordTeller, SaidJson, short};
+use super::{open_to_write, typed};
 use crate::command::Context;
 use crate::error::DeskError;
 
@@ -31,11 +32,14 @@ pub fn run(context: &Context, folder: &Path, act: Option<&str>) -> Result<(), De
     let facts = store.ledger().of_act(act);
     let story: Vec<_> = facts.iter().filter_map(|fact| teller.story_of(fact)).collect();
     let as_json = UndoneJson { undone, act, said: story.iter().map(|said| teller.said(said)).collect() };
+    let was = store.ledger().of_act(undone);
     context.answer(&as_json, |page| {
         let done = Phrase::new("desk-undone")
             .text("act", short(undone))
             .with("count", Arg::Count(facts.len() as u64));
         page.paragraph(0, &context.say(&done));
-        page.paragraph(0, &context.say(&Phrase::new("desk-undone-again").text("act", short(act))));
+        tell_facts(context, &teller, &was, page);
+        let again = Phrase::new("desk-undone-again").text("survey", typed(folder)).text("act", short(act));
+        page.paragraph(0, &context.say(&again));
     })
 }

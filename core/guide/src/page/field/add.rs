@@ -3,7 +3,7 @@
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{Feed, FeedFrom, Is, Part, PartKind, field};
-use phrase::{Arg, Phrase};
+use phrase::Phrase;
 
 use super::edit::kind_offers;
 use super::{builder, gone, write};
@@ -35,8 +35,8 @@ pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>, behind: Option<SubjectId>)
     if part.outputs() > 1 {
         let offer = |port: u8| {
             let before = survey.wiring.on_port(feeder, port).next();
-            let words = Phrase::new(if before.is_some() { "free-port-before" } else { "free-port-free" })
-                .with("port", Arg::Count(u64::from(port)));
+            let words = Phrase::new(if before.is_some() { "free-port-before" } else { "free-port-free" });
+            let words = naming::with_port(words, Some(part), port);
             let words =
                 before.map_or(words.clone(), |child| words.phrase("part", naming::part(survey, child)));
             Offer::new(&port, words)

@@ -4,7 +4,7 @@ use advice::finding::Caution;
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{Is, Part, PartKind, Reading, ReadingKind, Survey, field};
-use phrase::{Arg, Phrase};
+use phrase::Phrase;
 
 use super::{builder, clear, finder, go, gone, reading, write};
 use crate::error::Result;
@@ -78,7 +78,7 @@ pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>, id: SubjectId) -> ScreenBu
     builder.words(WordsRole::How, &Phrase::new("free-meter-how"));
     if has_legs(part) {
         let leg = |port: u8| {
-            let words = Phrase::new("free-port").with("port", Arg::Count(u64::from(port)));
+            let words = naming::with_port(Phrase::new("free-port"), Some(part), port);
             Offer::new(&MeasuredAt::Output(port), words)
         };
         let offers = [Offer::new(&MeasuredAt::Input, Phrase::new("free-port-in"))].into_iter();

@@ -3,7 +3,7 @@
 use facts::fact::SubjectId;
 use house::record::{Feed, FeedFrom, Is, Part, PortEnd, Run, field};
 use house::{naming, story};
-use phrase::{Arg, Phrase};
+use phrase::Phrase;
 
 use super::{builder, card, clear, finder, go, gone, reading, write};
 use crate::error::Result;
@@ -120,7 +120,7 @@ fn wiring(snapshot: &SurveySnapshot<'_>, builder: &ScreenBuilder<'_>, part: &Par
         rows.extend(feed.run.map(|run| run_row(snapshot, builder, run)));
     }
     for port in 1..=part.outputs() {
-        let head = Phrase::new("free-port").with("port", Arg::Count(u64::from(port)));
+        let head = naming::with_port(Phrase::new("free-port"), Some(part), port);
         let mut children = survey.wiring.on_port(part.id, port).peekable();
         if children.peek().is_none() {
             let says = match part.end(port) {

@@ -4,13 +4,14 @@ use facts::fact::{Edit, SubjectId};
 use house::record::{Feed, FeedFrom, Is, Run, Survey, field, tag_order};
 use house::{naming, story};
 use phrase::Phrase;
+use serde_json::json;
 
 use super::finder::ROWS;
 use super::{builder, card, go, gone, part, write};
 use crate::error::Result;
 use crate::place::{FieldPlace, Key, Move};
 use crate::question::{Answer, about};
-use crate::screen::{PressWeight, WritingKind};
+use crate::screen::{PressWeight, WordsRole, WritingKind};
 use crate::session::{Session, SurveySnapshot};
 use crate::view::{ScreenBuilder, paging};
 
@@ -30,10 +31,24 @@ pub(crate) fn show_all<'a>(snapshot: &SurveySnapshot<'a>) -> ScreenBuilder<'a> {
         let tag = fed.and_then(|part| survey.parts.get(&part)).and_then(|part| part.tag.clone());
         tag_order(run.tag.as_deref().or(tag.as_deref()))
     });
-    let named = runs.into_iter().map(|(run, _)| (run, naming::run(survey, run.id)));
+    let fits = |run: &Run, name: &Phrase, fed: Option<SubjectId>| {
+        let fed = fed.and_then(|part| survey.parts.get(&part));
+        let holds = |words: &str| words.to_lowercase().contains(&wanted);
+        wanted.is_empty()
+            || holds(&builder.say(name))
+            || holds(&builder.say(&story::value(survey, field::CABLE, &json!(run.cable))))
+            || fed.is_some_and(|part| {
+                holds(&builder.say(&naming::of_part(survey, part)))
+                    || part.place.as_deref().is_some_and(holds)
+            })
+    };
+    let named = runs.into_iter().map(|(run, fed)| (run, naming::run(survey, run.id), fed));
     let found: Vec<_> =
-        named.filter(|(_, name)| builder.say(name).to_lowercase().contains(&wanted)).collect();
-    let page = paging::page(snapshot.pending());
+        named.filter(|(run, name, fed)| fits(run, name, *fed)).map(|(run, name, _)| (run, name)).collect();
+    if found.is_empty() && !survey.runs.is_empty() {
+        builder.words(WordsRole::Plain, &Phrase::new("free-find-none"));
+    }
+    let page = paging::page(snapshot.pending()).min(found.len().saturating_sub(1) / ROWS);
     let row = |(run, name): &(&Run, Phrase)| {
         let series = serde_json::to_value(run.cable).unwrap_or_default();
         let series = story::value(survey, field::CABLE, &series);

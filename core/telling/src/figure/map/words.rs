@@ -229,15 +229,9 @@ impl Speaker<'_> {
         let is_free =
             |port: &u8| part.end(*port) == end && self.survey.wiring.on_port(part.id, *port).next().is_none();
         let ports: Vec<_> = (1..=part.outputs()).filter(is_free).collect();
-        let (first, last) = (*ports.first()?, *ports.last()?);
-        let many = ports.len() as u64;
-        let said = if many > 2 && usize::from(last - first) + 1 == ports.len() {
-            let range = Phrase::new("map-port-range").with("first", Arg::Count(first.into()));
-            Arg::Phrase(Box::new(range.with("last", Arg::Count(last.into()))))
-        } else {
-            Arg::Several(ports.iter().map(|port| Arg::Count(u64::from(*port))).collect())
-        };
-        Some(Phrase::new(id).with("count", Arg::Count(many)).with("ports", said))
+        ports.first()?;
+        let count = Arg::Count(ports.len() as u64);
+        Some(Phrase::new(id).with("count", count).phrase("ports", naming::ports(part, &ports)))
     }
 
     fn run_to(&self, id: SubjectId) -> Option<&Run> {

@@ -10,10 +10,9 @@ use house::naming;
 use house::record::{PartKind, Survey};
 use phrase::Phrase;
 
-use super::beside::{Beside, LEEWAY_DB};
-use crate::error::AdviceError;
-use crate::forecast::{MeteredAt, spread};
-use crate::level::{ComesIn, EntryLevels, Metered, Options, metered_on, way_to};
+use super::entry_levels::{ComesIn, EntryLevels, Metered, way_to};
+use crate::beside::{Beside, LEEWAY_DB};
+use crate::forecast::MeteredAt;
 
 /// The same where the two readings were not made at one frequency: neighbours in a cable differ by up to 3 dB (47 CFR
 /// 76.605(a)(4), from memory).
@@ -41,8 +40,10 @@ pub struct LevelHeld {
 pub struct Stretch {
     /// The last place that fits; where that lies on another branch, the part in which the two ways meet.
     pub from: MeteredAt,
-    /// The first that does not: where it was measured.
+    /// The first that does not: where it was measured; where several places miss the same, the end of what they share.
     pub to: MeteredAt,
+    /// Whether the part at its end is on it as a whole, from its input to all its outputs.
+    pub through: bool,
     /// Whether all of it is on the street's side, where only the provider works.
     pub street_side: bool,
 }
@@ -54,37 +55,34 @@ impl LevelHeld {
     }
 }
 
-/// Every place at which a level was measured that the wiring does not explain, at the frequency where that shows most.
-///
-/// # Errors
-/// Whatever the physics refuses about a part.
-pub fn levels_beside(survey: &Survey, options: &Options) -> Result<Vec<LevelHeld>, AdviceError> {
-    let mut found = Vec::new();
-    for entry in survey.parts.values().filter(|part| part.is_joined_entry()) {
-        let metered = metered_on(survey, entry.id);
-        if metered.len() < 2 {
-            continue;
-        }
-        let tree = Tree {
-            survey,
-            incoming: EntryLevels::of(survey, entry.id, &metered, options)?,
-            metered: &metered,
-        };
-        found.extend(metered.iter().filter_map(|place| tree.worst_at(place)));
-    }
-    Ok(found)
-}
-
-struct Tree<'a> {
-    survey: &'a Survey,
-    incoming: EntryLevels,
-    metered: &'a [Metered],
+/// What was measured on the tree of an entry, held against what its wiring explains.
+pub(super) struct Tree<'a> {
+    pub(super) survey: &'a Survey,
+    pub(super) incoming: &'a EntryLevels,
+    pub(super) metered: &'a [Metered],
 }
 
 impl Tree<'_> {
-    fn worst_at(&self, place: &Metered) -> Option<LevelHeld> {
+    /// What does not fit at a place, at the frequency where that shows most.
+    pub(super) fn worst_at(&self, place: &Metered) -> Option<LevelHeld> {
         let off = place.levels.iter().filter_map(|(mhz, dbmv)| self.held(place.at, *mhz, *dbmv));
         off.max_by(|a, b| a.missing_db().abs().total_cmp(&b.missing_db().abs()))
+    }
+
+    /// The reading that one at a place is held against: the nearest on the way there, or else that on another branch which
+    /// tells of most.
+    pub(super) fn held_against(&self, place: MeteredAt, mhz: f64) -> Option<ComesIn> {
+        let on_the_way = self.incoming.on_the_way(self.survey, place, mhz).into_iter().next();
+        on_the_way.or_else(|| self.incoming.most_by_branches(self.survey, place, mhz))
+    }
+
+    /// What is missing at a place at each frequency that was read there, MHz and dB; negative where there is more.
+    pub(super) fn missing_at<'b>(&'b self, place: &'b Metered) -> impl Iterator<Item = (f64, f64)> + 'b {
+        place.levels.iter().filter_map(|(mhz, dbmv)| {
+            let known = self.held_against(place.at, *mhz)?;
+            let explained = self.incoming.explained(place.at, *mhz, *dbmv, &known)?;
+            Some((*mhz, explained.likely - dbmv))
+        })
     }
 
     fn held(&self, place: MeteredAt, mhz: f64, measured_dbmv: f64) -> Option<LevelHeld> {
@@ -135,9 +133,7 @@ impl Tree<'_> {
 
     /// Where a reading stands beside what comes in by another one.
     fn beside(&self, place: MeteredAt, mhz: f64, dbmv: f64, known: &ComesIn) -> Option<(Beside, Span)> {
-        let own = self.incoming.by_itself(place, mhz)?;
-        // What comes in by the other reading, less the loss to here, which is what was read here less what that tells.
-        let explained = spread(known.dbmv.iter().zip(own).map(|(known, own)| known + dbmv - own).collect());
+        let explained = self.incoming.explained(place, mhz, dbmv, known)?;
         let leeway = if known.at_frequency { LEEWAY_DB } else { LEEWAY_BETWEEN_DB };
         let beside = if dbmv < explained.low - leeway {
             Beside::Worse
@@ -156,7 +152,7 @@ impl Tree<'_> {
 
     fn stretch(&self, from: MeteredAt, to: MeteredAt) -> Stretch {
         let one_run = self.survey.wiring.feed(to.part).is_some_and(|feed| feed.part == from.part);
-        Stretch { from, to, street_side: one_run && self.survey.is_street_side(to.part) }
+        Stretch { from, to, through: false, street_side: one_run && self.survey.is_street_side(to.part) }
     }
 }
 
@@ -168,6 +164,10 @@ impl Stretch {
             survey.wiring.feed(to.part).map(|feed| MeteredAt { part: feed.part, port: Some(feed.port) });
         if from.part == to.part {
             Phrase::new("stretch-in-part").phrase("part", naming::part(survey, to.part))
+        } else if self.through {
+            Phrase::new("stretch-through")
+                .phrase("from", place_phrase(survey, *from))
+                .phrase("to", naming::part(survey, to.part))
         } else if Some(*from) == fed_over && ends_at(survey, *to) {
             Phrase::new("stretch-run").phrase("run", naming::run_to(survey, to.part))
         } else {

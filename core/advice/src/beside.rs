@@ -22,7 +22,7 @@ const CEILING_LEEWAY: f64 = 0.15;
 const LEEWAY_MBPS: f64 = 1.0;
 
 /// A loss counts as outside the range that was expected only by more than so many decibels.
-pub(super) const LEEWAY_DB: f64 = 1.0;
+pub(crate) const LEEWAY_DB: f64 = 1.0;
 
 /// The same as [`LEEWAY`] where a socket sets the range: computers and their programs seldom fill one wholly (common
 /// practice, no source).
@@ -80,7 +80,7 @@ impl Beside {
     }
 
     /// What is told before what.
-    pub(super) const fn order(self) -> u8 {
+    pub(crate) const fn order(self) -> u8 {
         match self {
             Self::Worse => 0,
             Self::Better => 1,
@@ -132,7 +132,7 @@ pub struct Held {
 impl Held {
     /// A rate measured over cable within the house, Mb/s. `socket_mbps` is the slowest network socket of the test;
     /// `at_ceiling` that the adapters and not the coax are what holds the rate.
-    pub(super) fn throughput(
+    pub(crate) fn throughput(
         of: HeldOf,
         measured: f64,
         forecast: Span,
@@ -145,7 +145,7 @@ impl Held {
 
     /// The same where the coax on the way was seen to be well: a rate that a socket of 100 Mb/s could pass is then held by
     /// such a piece, not by the coax.
-    pub(super) fn over_well_coax(self) -> Self {
+    pub(crate) fn over_well_coax(self) -> Self {
         let under =
             self.measured > 0.0 && self.measured <= EthernetPort::Fast.payload_rate().value() * (1.0 + NEAR);
         let held = self.beside == Beside::Worse && under;
@@ -154,7 +154,7 @@ impl Held {
 
     /// A PHY rate, Mb/s. Adapters' pages show one rate, and seldom of which way: it is held against the ranges of both ways
     /// together.
-    pub(super) fn phy_rate(measured: f64, path: &PathForecast) -> Self {
+    pub(crate) fn phy_rate(measured: f64, path: &PathForecast) -> Self {
         let (down, up) = (path.phy_down, path.phy_up);
         let slower = down.likely.min(up.likely);
         let expected = Span::new(down.low.min(up.low), slower, down.high.max(up.high));
@@ -169,7 +169,7 @@ impl Held {
     }
 
     /// A loss, dB.
-    pub(super) fn loss(measured: f64, expected: Span) -> Self {
+    pub(crate) fn loss(measured: f64, expected: Span) -> Self {
         let beside = if measured > expected.high + LEEWAY_DB {
             Beside::Worse
         } else if measured < expected.low - LEEWAY_DB {
@@ -222,7 +222,7 @@ fn is_above(measured: f64, high: f64, at_ceiling: bool) -> bool {
 /// Where a rate measured over cable within the house stands, Mb/s, and the range that was to be expected of this test: the
 /// given one, capped by what the slowest socket passes where somebody said which that is. `at_ceiling`: the adapters and not the
 /// coax are what holds the rate.
-pub(super) fn rate_beside(
+pub(crate) fn rate_beside(
     measured_mbps: f64,
     range: Span,
     socket_mbps: Option<u32>,
