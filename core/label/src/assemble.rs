@@ -261,7 +261,7 @@ fn read_marks(items: &[Item], reading: &mut LabelReading) {
         }
         before = Some(item);
     }
-    let says_passive = items.iter().any(|item| *item == Item::Word(Term::Passive));
+    let says_passive = items.contains(&Item::Word(Term::Passive));
     if says_passive && reading.moca_bypass == Some(true) && reading.modem_port.is_none() {
         add_once(&mut reading.doubts, [Doubt::PassiveUnclear]);
     }

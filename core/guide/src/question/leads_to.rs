@@ -157,7 +157,14 @@ impl LeadsToAnswer {
         let room_of = |id: SubjectId| survey.parts.get(&id).and_then(|part| part.room);
         let waiting: BTreeSet<_> = loose(snapshot, part).filter_map(room_of).collect();
         let mut rooms: Vec<_> = survey.rooms.values().filter(|room| !waiting.contains(&room.id)).collect();
-        rooms.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
+        // Those of which no outlet is known yet come first.
+        let with_outlet: BTreeSet<_> = survey
+            .parts
+            .values()
+            .filter(|part| part.kind == PartKind::Outlet)
+            .filter_map(|part| part.room)
+            .collect();
+        rooms.sort_by_key(|room| (with_outlet.contains(&room.id), room.name.clone(), room.id));
         // Outlets that wait for their cable stand with the rooms.
         let is_outlet =
             |id: &SubjectId| survey.parts.get(id).is_some_and(|part| part.kind == PartKind::Outlet);

@@ -73,7 +73,10 @@ impl OutputsAnswer {
         let Some(found) = snapshot.survey.parts.get(&part) else { return Ok(Answer::new()) };
         if let Some(port) = self.open(snapshot, found).first() {
             let asked = Question::LeadsTo(part, *port).phrase(snapshot);
-            return Err(Phrase { id: "outputs-not-told".into(), args: asked.args });
+            // Whoever has just told of one goes on to the next one.
+            let has_just_told = snapshot.pending().picked_keys(&Key::Unfolded).is_some_and(<[_]>::is_empty);
+            let id = if has_just_told { "outputs-next" } else { "outputs-not-told" };
+            return Err(Phrase { id: id.into(), args: asked.args });
         }
         let guessed = self.guessed(snapshot, found)?;
         self.edits(snapshot, found, guessed)

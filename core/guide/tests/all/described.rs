@@ -15,6 +15,8 @@ use crate::homeowner::{Walk, choices, measure, outputs, pick, press, room_in};
 pub enum Found {
     /// An outlet in a room, and what is plugged in.
     Outlet(&'static str, &'static str),
+    /// Nothing, or a cable of which nobody knows, by the option that says so.
+    End(&'static str),
     /// A part by the option that names it, what is printed on it, and what hangs on its outputs. Where nothing is printed,
     /// the outputs are counted.
     Part(&'static str, &'static str, Vec<Self>),
@@ -101,12 +103,12 @@ impl Person {
                 Found::Part(_, print, _) => {
                     vec![Deed::Write { key: "text".into(), words: print.into() }, next()]
                 }
-                other @ Found::Outlet(..) => panic!("{other:?} has no print"),
+                other @ (Found::Outlet(..) | Found::End(_)) => panic!("{other:?} has no print"),
             },
             "ask-label-read" => vec![next()],
             "ask-legs" => match self.part(screen) {
                 Found::Part(_, _, hangs) => vec![measure("legs", &hangs.len().to_string(), "count"), next()],
-                other @ Found::Outlet(..) => panic!("{other:?} has no outputs"),
+                other @ (Found::Outlet(..) | Found::End(_)) => panic!("{other:?} has no outputs"),
             },
             "ask-by-pass" => vec![pick("by-pass", &["no"])],
             "ask-powered" => vec![pick("powered", &["plug"])],
@@ -183,7 +185,7 @@ impl Person {
         }
         match self.part(screen) {
             Found::Part(_, _, hangs) => hangs.into_iter().next().unwrap(),
-            other @ Found::Outlet(..) => panic!("nothing is behind {other:?}"),
+            other @ (Found::Outlet(..) | Found::End(_)) => panic!("nothing is behind {other:?}"),
         }
     }
 
@@ -217,6 +219,7 @@ impl Person {
     fn option(&mut self, walk: &Walk, choice: &ChoiceBlock, found: &Found) -> String {
         match found {
             Found::Outlet(of, _) => room_in(walk, choice, &room(of)),
+            Found::End(option) => (*option).to_owned(),
             Found::Part(option, _, _) => {
                 let letter = letter(option);
                 let number = 1 + self.tags.keys().filter(|tag| tag.starts_with(letter)).count();
@@ -230,6 +233,7 @@ impl Person {
         fn outlets(found: &Found) -> Vec<(&'static str, &'static str)> {
             match found {
                 Found::Outlet(room, plugged) => vec![(room, plugged)],
+                Found::End(_) => Vec::new(),
                 Found::Part(_, _, hangs) => hangs.iter().flat_map(outlets).collect(),
             }
         }
@@ -346,6 +350,33 @@ pub fn amplified() -> Described {
         router: "office",
         adapters: "25",
         lengths: vec!["2", "3", "5", "11", "19", "12", "7", "9", "13", "16"],
+        series: "six",
+    }
+}
+
+/// The house of the fifth trial (`docs/trials/house-5.md`), as far as its homeowner knows it: two splitters, the router in a
+/// room of its own, and nobody knows which of three like cables goes to which room.
+pub fn which_is_which() -> Described {
+    Described {
+        rooms: &["bedroom", "living", "office", "basement"],
+        uses: &["cable_tv", "cable_internet"],
+        first: Found::Part(
+            "splitter",
+            "5-1000 MHz 4-WAY, -7dB by each",
+            vec![
+                Found::Outlet("bedroom", "modem"),
+                Found::Outlet("living", "tv"),
+                Found::Outlet("office", "nothing"),
+                Found::Part(
+                    "splitter",
+                    "2 WAY SPLITTER 5-2400MHZ 3.5 dB",
+                    vec![Found::Outlet("basement", "nothing"), Found::End("open")],
+                ),
+            ],
+        ),
+        router: "bedroom",
+        adapters: "25",
+        lengths: vec!["15", "3", "12", "9", "6", "4"],
         series: "six",
     }
 }

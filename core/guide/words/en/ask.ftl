@@ -228,6 +228,12 @@ outputs-port = { $only ->
     }
 outputs-others-loose = A cable on all the others, and I do not know where they go
 outputs-others-open = Nothing on all the others; they are open
+outputs-next = { $only ->
+        [through] The way through (OUT) comes next.
+        [tap] The tap output (TAP) comes next.
+        [passive] The port that is not amplified comes next.
+       *[other] Output { $port } comes next.
+    }
 outputs-not-told = { $only ->
         [through] Please say where the way through (OUT) leads, too, or what holds of all the others.
         [tap] Please say where the tap output (TAP) leads, too, or what holds of all the others.
