@@ -1,5 +1,6 @@
 //! The draws, on as many of the computer's cores as there are.
 
+use std::sync::OnceLock;
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::thread;
 
@@ -19,7 +20,9 @@ pub(super) fn each<Tools, T: Send>(
     work: impl Fn(&mut Tools, u64) -> Result<T, AdviceError> + Sync,
     goes_on: &mut dyn FnMut() -> bool,
 ) -> Result<Vec<T>, AdviceError> {
-    let cores = thread::available_parallelism().map_or(1, std::num::NonZero::get);
+    // Asking the system takes as long as a draw.
+    static CORES: OnceLock<usize> = OnceLock::new();
+    let cores = *CORES.get_or_init(|| thread::available_parallelism().map_or(1, std::num::NonZero::get));
     let next = AtomicU64::new(0);
     let is_over = AtomicBool::new(false);
     let take = || {

@@ -181,12 +181,11 @@ impl Known<'_> {
         let down = mhz.into_iter().map(|mhz| {
             let drawn = gains.down(served.outlet, mhz);
             let measured = here.iter().find(|(at, _)| (at - mhz).abs() < 1e-9).map(|(_, dbmv)| *dbmv);
-            let (level, comes_in) = match measured {
-                Some(dbmv) => (self.explained(served.outlet, mhz, dbmv), Vec::new()),
-                None => {
-                    let comes_in = self.comes_in(served.outlet, mhz, &mut missing);
-                    ((!comes_in.is_empty()).then(|| through(&comes_in, &drawn)), comes_in)
-                }
+            let (level, comes_in) = if let Some(dbmv) = measured {
+                (self.explained(served.outlet, mhz, dbmv), Vec::new())
+            } else {
+                let comes_in = self.comes_in(served.outlet, mhz, &mut missing);
+                ((!comes_in.is_empty()).then(|| through(&comes_in, &drawn)), comes_in)
             };
             DownLevel { mhz, gain: spread(drawn), level, comes_in, measured, window }
         });

@@ -1,6 +1,7 @@
 //! Work shared among the computer's cores.
 
 use std::ops::Range;
+use std::sync::OnceLock;
 use std::thread;
 
 /// Fewer waves than this take less time than a thread does to begin.
@@ -11,8 +12,11 @@ const MOST_THREADS: usize = 4;
 
 /// Cuts so many groups, in which so many waves are worked out, into one row of neighbours for each core that is worth it.
 pub(super) fn shares(groups: usize, waves: usize) -> Vec<Range<usize>> {
-    let cores = thread::available_parallelism().map_or(1, std::num::NonZero::get);
-    let count = cores.min(MOST_THREADS).min(waves / WORTH_A_THREAD).clamp(1, groups.max(1));
+    // Asking the system takes as long as solving a small house: it is asked once, and only where it matters.
+    static CORES: OnceLock<usize> = OnceLock::new();
+    let cores = || *CORES.get_or_init(|| thread::available_parallelism().map_or(1, std::num::NonZero::get));
+    let worth = (waves / WORTH_A_THREAD).min(MOST_THREADS);
+    let count = if worth > 1 { worth.min(cores()) } else { 1 }.clamp(1, groups.max(1));
     (0..count).map(|share| share * groups / count..(share + 1) * groups / count).collect()
 }
 

@@ -4,21 +4,16 @@ use multiversion::multiversion;
 use num_complex::Complex64;
 
 use super::cores;
+use super::eliminate::{NO_PIVOT_SQUARED, eliminate, eliminate_with_exchange, fill_small};
 use super::pairs::{Pairs, Wanted};
-use super::plan::Tree;
-use super::plan::{Plan, Side};
-use super::samples::{MOST_VALUES, Sampled, Table, fill};
+use super::plan::{Plan, Side, Tree};
+use super::samples::{MOST_VALUES, Sampled};
 use super::solution::Solution;
+use super::tables::{Made, Tables};
 use super::wave::{LANES, Wave};
 use crate::error::CoaxError;
 use crate::grid::FrequencyGrid;
 use crate::look::{ANCHOR, Blocks};
-use crate::model::Filler;
-
-/// A pivot below this magnitude squared (1e-6) makes the elimination start again with exchanged rows.
-const SMALL_PIVOT_SQUARED: f64 = 1e-12;
-/// A pivot below this magnitude squared (1e-9), with rows exchanged, leaves no digits worth having.
-pub(super) const NO_PIVOT_SQUARED: f64 = 1e-18;
 
 /// The most blocks of frequencies walked together.
 const MOST_TOGETHER: usize = ANCHOR;
@@ -131,68 +126,6 @@ impl Tree {
         let tables = || Tables::Made(Box::new(Made::new(self, &blocks)));
         // From one exact block to the next.
         solve(self, &std::sync::Arc::new(grid.clone()), wanted, tables, ANCHOR, solution)
-    }
-}
-
-/// Where the parts' matrices come from.
-enum Tables<'a> {
-    /// They are there, over the whole grid.
-    Kept(&'a [Table]),
-    /// They are made where they are needed.
-    Made(Box<Made<'a>>),
-}
-
-/// The matrices of the blocks at hand.
-struct Made<'a> {
-    tree: &'a Tree,
-    blocks: &'a Blocks,
-    filler: Filler,
-    waves: Vec<Wave>,
-    /// By part: its ports in order, and where its matrices begin.
-    parts: Vec<(Vec<usize>, usize)>,
-}
-
-impl<'a> Made<'a> {
-    fn new(tree: &'a Tree, blocks: &'a Blocks) -> Self {
-        let mut size = 0;
-        let mut parts = Vec::with_capacity(tree.parts.len());
-        for part in tree.parts.iter() {
-            let order = part.order();
-            let entries = order.len() * order.len();
-            parts.push((order, size));
-            size += entries * ANCHOR;
-        }
-        Self { tree, blocks, filler: Filler::on(blocks), waves: vec![Wave::ZERO; size], parts }
-    }
-
-    /// Makes those of some blocks, of which the first is the first of the grid or any eighth after it.
-    fn make(&mut self, blocks: std::ops::Range<usize>) {
-        let blocks = &self.blocks.at[blocks];
-        for (part, (order, first)) in self.tree.parts.iter().zip(&self.parts) {
-            let into = &mut self.waves[*first..first + blocks.len() * order.len() * order.len()];
-            fill(&part.model, order, blocks, &mut self.filler, into);
-        }
-    }
-}
-
-impl Tables<'_> {
-    /// Makes them ready for some blocks.
-    fn ready(&mut self, blocks: std::ops::Range<usize>) {
-        if let Self::Made(made) = self {
-            made.make(blocks);
-        }
-    }
-
-    /// A part's matrix of so many entries in a block, one of those that were made ready from `first` on.
-    #[inline(always)]
-    fn matrix(&self, place: usize, first: usize, block: usize, size: usize) -> &[Wave] {
-        match self {
-            Self::Kept(tables) => &tables[place][(first + block) * size..(first + block + 1) * size],
-            Self::Made(made) => {
-                let at = made.parts[place].1 + block * size;
-                &made.waves[at..at + size]
-            }
-        }
     }
 }
 
@@ -390,102 +323,6 @@ fn fold_branch(plan: &Plan, place: usize, matrix: &[Wave], scratch: &mut Scratch
     match plan.above[place] {
         Some(side) => scratch.loads[side] = gin,
         None => scratch.root = gin,
-    }
-    true
-}
-
-/// `I - S_cc G` over the ports that reflect something.
-#[inline(always)]
-pub(super) fn fill_small(small: &mut [Wave], live: &[usize], matrix: &[Wave], loads: &[Wave], n: usize) {
-    let r = live.len();
-    for (i, &a) in live.iter().enumerate() {
-        for (j, &b) in live.iter().enumerate() {
-            let mut entry = if i == j { Wave::ONE } else { Wave::ZERO };
-            entry.subtract_product(&matrix[(a + 1) * n + b + 1], &loads[b]);
-            small[i * r + j] = entry;
-        }
-    }
-}
-
-/// Gauss-Jordan without exchange of rows; false if a pivot is small.
-#[inline(always)]
-pub(super) fn eliminate(small: &mut [Wave], rows: &mut [Wave], live: &[usize], n: usize) -> bool {
-    let r = live.len();
-    for (p, &a) in live.iter().enumerate() {
-        let (inverse, sound) = small[p * r + p].inverse_above(SMALL_PIVOT_SQUARED);
-        if !sound {
-            return false;
-        }
-        for j in p + 1..r {
-            small[p * r + j] = small[p * r + j].times(&inverse);
-        }
-        for c in 0..n {
-            rows[a * n + c] = rows[a * n + c].times(&inverse);
-        }
-        for (i, &b) in live.iter().enumerate() {
-            if i == p {
-                continue;
-            }
-            let factor = small[i * r + p];
-            for j in p + 1..r {
-                let pivot = small[p * r + j];
-                small[i * r + j].subtract_product(&factor, &pivot);
-            }
-            for c in 0..n {
-                let pivot = rows[a * n + c];
-                rows[b * n + c].subtract_product(&factor, &pivot);
-            }
-        }
-    }
-    true
-}
-
-/// The same, one frequency after the other, with the largest pivot of each column; false if the matrix is singular.
-#[cold]
-pub(super) fn eliminate_with_exchange(small: &[Wave], rows: &mut [Wave], live: &[usize], n: usize) -> bool {
-    let r = live.len();
-    for lane in 0..LANES {
-        let mut left: Vec<Complex64> = small.iter().map(|wave| wave.lane(lane)).collect();
-        let mut right: Vec<Complex64> =
-            live.iter().flat_map(|&a| rows[a * n..(a + 1) * n].iter().map(|wave| wave.lane(lane))).collect();
-        for p in 0..r {
-            let size = |i: usize| left[i * r + p].norm_sqr();
-            let best = (p..r).max_by(|&i, &j| size(i).total_cmp(&size(j))).unwrap_or(p);
-            let square = size(best);
-            // Written so that a value that is not a number fails too.
-            if !(square > NO_PIVOT_SQUARED && square.is_finite()) {
-                return false;
-            }
-            for j in 0..r {
-                left.swap(p * r + j, best * r + j);
-            }
-            for c in 0..n {
-                right.swap(p * n + c, best * n + c);
-            }
-            let inverse = left[p * r + p].inv();
-            for j in p..r {
-                left[p * r + j] *= inverse;
-            }
-            for c in 0..n {
-                right[p * n + c] *= inverse;
-            }
-            for i in (0..r).filter(|&i| i != p) {
-                let factor = left[i * r + p];
-                for j in p..r {
-                    let pivot = left[p * r + j];
-                    left[i * r + j] -= factor * pivot;
-                }
-                for c in 0..n {
-                    let pivot = right[p * n + c];
-                    right[i * n + c] -= factor * pivot;
-                }
-            }
-        }
-        for (i, &a) in live.iter().enumerate() {
-            for c in 0..n {
-                rows[a * n + c].set_lane(lane, right[i * n + c]);
-            }
-        }
     }
     true
 }

@@ -18,6 +18,7 @@
 
 mod cores;
 mod course;
+mod eliminate;
 mod fold;
 mod network;
 mod pairs;
@@ -25,6 +26,7 @@ mod plan;
 mod samples;
 mod solution;
 mod sweep;
+mod tables;
 mod wave;
 
 pub use network::{End, Network, OutletIndex, PartIndex};

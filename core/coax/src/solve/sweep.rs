@@ -7,7 +7,7 @@ use std::sync::Arc;
 use multiversion::multiversion;
 
 use super::course::{Bend, Course, Factor, Piece};
-use super::fold::{NO_PIVOT_SQUARED, eliminate, eliminate_with_exchange, fill_small};
+use super::eliminate::{NO_PIVOT_SQUARED, eliminate, eliminate_with_exchange, fill_small};
 use super::network::OutletIndex;
 use super::plan::{Plan, Side, Tree};
 use super::samples::{MOST_VALUES, fill};

@@ -296,3 +296,35 @@ proptest! {
         }
     }
 }
+
+/// Large enough that every core there is takes a share: against the same frequencies a few at a time, which one core does alone.
+#[test]
+fn the_cores_together_find_what_one_finds_alone() {
+    let mut network = Network::new();
+    let start = network.add(Model::Link(Link::ideal()));
+    let street = network.outlet(start, 0);
+    let mut last = (start, 1);
+    for number in 0..90 {
+        let metres = Metres(0.3 + f64::from(number % 7) * 0.1);
+        let impedance = 73.0 + f64::from(number % 5);
+        let run = network.add(Model::Cable(Cable::new(metres, impedance, 0.66, 0.0008, 0.83).unwrap()));
+        network.join(last.0, last.1, run, 0);
+        last = (run, 1);
+    }
+    let room = network.outlet(last.0, last.1);
+    let tree = network.tree(start).unwrap();
+    let whole = FrequencyGrid::even(Megahertz(5.0), Megahertz(1675.0), 2560).unwrap();
+    let kept = tree.sample(&whole).unwrap().solve(Wanted::All).unwrap();
+    let anew = tree.solve_over(&whole, Wanted::All).unwrap();
+    for (to, from) in [(room, street), (street, street), (room, room)] {
+        assert_eq!(anew.transfer(to, from).unwrap(), kept.transfer(to, from).unwrap());
+        let found = kept.transfer(to, from).unwrap().chunks(40);
+        for (frequencies, found) in whole.frequencies().chunks(40).zip(found) {
+            let few = FrequencyGrid::new(frequencies.to_vec()).unwrap();
+            let alone = tree.sample(&few).unwrap().solve(Wanted::Pairs(&[(to, from)])).unwrap();
+            for (found, alone) in found.iter().zip(alone.transfer(to, from).unwrap()) {
+                assert!((found - alone).norm() <= 1e-12, "{found} not {alone}");
+            }
+        }
+    }
+}

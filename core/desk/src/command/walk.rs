@@ -100,15 +100,13 @@ fn with_files(deed: &Deed) -> Vec<Deed> {
                     |file: PathBuf| Deed::Photo { key: key.clone(), file: file.display().to_string() };
                 files.into_iter().map(photo).collect()
             };
-            match pictures(file) {
-                Some(files) => of(files),
-                None => {
-                    // Several in one line, where each of them is there.
-                    let each =
-                        given::parted(file).iter().map(|word| pictures(word)).collect::<Option<Vec<_>>>();
-                    each.filter(|each| each.len() > 1)
-                        .map_or_else(|| vec![deed.clone()], |each| of(each.concat()))
-                }
+            if let Some(files) = pictures(file) {
+                of(files)
+            } else {
+                // Several in one line, where each of them is there.
+                let each = given::parted(file).iter().map(|word| pictures(word)).collect::<Option<Vec<_>>>();
+                each.filter(|each| each.len() > 1)
+                    .map_or_else(|| vec![deed.clone()], |each| of(each.concat()))
             }
         }
         Deed::File { key, file } => {
