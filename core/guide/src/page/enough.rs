@@ -41,8 +41,9 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>, round: Round) -> Screen {
     }
     taken_for_granted(&mut builder, &open);
     let forecast = if lacking.is_of_all() {
-        lacking::presses(snapshot, &mut builder, &lacking, PressWeight::Main);
-        (Phrase::new("to-forecast"), PressWeight::Other)
+        let is_main_taken = lacking::presses(snapshot, &mut builder, &lacking, PressWeight::Main);
+        let weight = if is_main_taken { PressWeight::Other } else { PressWeight::Main };
+        (Phrase::new("to-forecast"), weight)
     } else {
         (head.attribute("to-forecast"), PressWeight::Main)
     };

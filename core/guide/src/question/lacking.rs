@@ -3,7 +3,7 @@
 use advice::verdict::{Lack, Lacking};
 use house::record::{Part, PartKind, PortEnd, reading_order};
 
-use super::outputs;
+use super::{is_answered, outputs};
 use crate::place::{Key, Question};
 use crate::screen::PressWeight;
 use crate::session::SurveySnapshot;
@@ -43,22 +43,32 @@ fn open_end(snapshot: &SurveySnapshot<'_>) -> Question {
 /// So many questions are offered at once.
 const MOST: usize = 3;
 
-/// What is missing, a press for each question that ends it: the one that most rooms wait for first.
+/// What is missing, a press for each question that ends it: the one that most rooms wait for first. Whether one of them took
+/// the weight of the first: one that was answered before, if by "not sure", does not.
 pub(crate) fn presses(
     snapshot: &SurveySnapshot<'_>,
     builder: &mut ScreenBuilder<'_>,
     lacking: &Lacking,
     first: PressWeight,
-) {
-    let mut weight = first;
+) -> bool {
+    let mut is_first = false;
     let mut offered: Vec<Question> = Vec::new();
     for lack in lacking.lacks() {
         let question = question_for(snapshot, lack);
-        if offered.len() == MOST || offered.contains(&question) {
+        let answered = is_answered(snapshot, &question);
+        // That there are no more outlets was said: asked again it would lead in a circle.
+        let ends_nothing = answered && question == Question::MoreOutlets;
+        if offered.len() == MOST || offered.contains(&question) || ends_nothing {
             continue;
         }
-        builder.press(&Key::Ask(question.clone()), &question.phrase(snapshot), weight);
-        weight = PressWeight::Other;
+        let leads = !answered && !is_first;
+        builder.press(
+            &Key::Ask(question.clone()),
+            &question.phrase(snapshot),
+            if leads { first } else { PressWeight::Other },
+        );
+        is_first |= leads;
         offered.push(question);
     }
+    is_first
 }

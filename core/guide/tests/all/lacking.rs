@@ -1,10 +1,10 @@
 //! Where no room can have a figure yet: nobody says that enough is asked, or that there is nothing to do.
 
 use guide::Screen;
-use guide::screen::Block;
+use guide::screen::{Block, PressWeight};
 use phrase::Phrase;
 
-use crate::described::{Person, five_outlets};
+use crate::described::{Described, Found, Person, five_outlets};
 use crate::homeowner::{Walk, press};
 
 /// Answers until the screen that ends a round, and that screen.
@@ -38,7 +38,9 @@ fn what_is_not_enough_for_any_figure_is_not_called_so_and_asks_for_the_one_thing
         let enough = to_enough(&mut walk, &mut person);
         assert_eq!(enough.title, walk.word("enough-lacking"), "round {round}");
         assert!(enough.spoken().join(" ").contains(&walk.word("lack-router")), "{:?}", enough.spoken());
-        walk.act(&press(&presses(&enough)[0]));
+        // It was answered by “not sure”: it stands beside the way on, which would else lead in a circle.
+        assert_eq!(presses(&enough)[0], "forecast");
+        walk.act(&press(&presses(&enough)[1]));
         assert_eq!(walk.guide.screen().name, "ask-router-at", "round {round}");
         walk.act(&guide::Deed::Back);
         assert_eq!(walk.guide.screen().name, "enough");
@@ -69,4 +71,29 @@ fn a_house_with_a_figure_in_every_room_lacks_nothing() {
     assert_eq!(enough.title, walk.word("enough-forecast"));
     assert_eq!(presses(&enough)[0], "forecast");
     assert!(!presses(&enough).iter().any(|key| key.starts_with("ask")), "{:?}", presses(&enough));
+}
+
+/// Asked for an outlet that nobody has come to, and told that there is none, nobody is led there again by the way on.
+#[test]
+fn the_way_on_leads_in_no_circle() {
+    let mut walk = Walk::begun(guide::english);
+    let mut house = Described { first: Found::Outlet("office", "modem"), ..five_outlets() };
+    house.rooms = &["office", "guest"];
+    let mut person = Person::of(house);
+    while walk.guide.screen().name != "forecast" {
+        let screen = walk.guide.screen();
+        let deeds = match screen.name.as_str() {
+            "enough" => vec![press("next")],
+            _ => person.answer(&walk, &screen),
+        };
+        for deed in deeds {
+            walk.act(&deed);
+        }
+    }
+    let screen = walk.guide.screen();
+    let main = screen.blocks.iter().find_map(|block| match block {
+        Block::Press(press) if press.weight == PressWeight::Main => Some(press.key.as_str()),
+        _ => None,
+    });
+    assert_eq!(main, Some("findings"), "{:?}", screen.spoken());
 }

@@ -129,8 +129,9 @@ fn presses(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, worke
     };
     let lacking = Lacking::of(snapshot.survey);
     if lacking.is_of_all() {
-        lacking::presses(snapshot, builder, &lacking, on);
-        builder.press(&Key::Findings, &Phrase::new("to-findings"), PressWeight::Other);
+        let is_taken = lacking::presses(snapshot, builder, &lacking, on);
+        let weight = if is_taken { PressWeight::Other } else { on };
+        builder.press(&Key::Findings, &Phrase::new("to-findings"), weight);
     } else {
         builder.press(&Key::Findings, &Phrase::new("to-findings"), on);
     }
