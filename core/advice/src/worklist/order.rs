@@ -91,10 +91,8 @@ pub fn worklist_watched(
     let mut set_aside = BTreeSet::new();
     let as_found = meter.stated(survey, &options.stating)?;
     let suspects = suspects(survey, &as_found);
-    let mut house = survey.clone();
-    let mut steps: Vec<Step> = Vec::new();
-    let mut refused = BTreeMap::new();
-    let mut current = as_found.clone();
+    let (mut house, mut current) = (survey.clone(), as_found.clone());
+    let (mut steps, mut refused) = (Vec::<Step>::new(), BTreeMap::new());
     let services = AsFound::new(survey)?;
     let planned = plan(survey, options, (&services, &given_up), &mut || meter.weighed())?;
     let mut weighed = planned.weighed;
@@ -181,14 +179,11 @@ pub fn worklist_watched(
         steps.push(step(change, (before, &current), (&house, &next), done_alone)?);
         current = next;
     };
-    for (change, reason) in planned.left_out {
-        refused.entry(change).or_insert(reason);
-    }
     let failed = with_checks(survey, &as_found, (&house, &current), &mut steps, options.most_steps);
     Ok(WorkList {
         levels: services.into_levels(),
         level_changes: level::change(survey, &house, &level::Options::default())?,
-        refused: not_offered(survey, refused, &steps),
+        refused: not_offered(survey, (refused, planned.left_out), &steps),
         steps,
         cut_short,
         searched: planned.searched,
@@ -199,12 +194,15 @@ pub fn worklist_watched(
     })
 }
 
-/// The changes that were refused and not done after all.
+/// The changes that were refused, or not worth it, and not done after all.
 fn not_offered(
     survey: &Survey,
-    refused: BTreeMap<ChangeKind, Refusal>,
+    (mut refused, not_worth): (BTreeMap<ChangeKind, Refusal>, Vec<(ChangeKind, Refusal)>),
     steps: &[Step],
 ) -> Vec<(ChangeKind, Refusal)> {
+    for (change, reason) in not_worth {
+        refused.entry(change).or_insert(reason);
+    }
     let done = |change: &ChangeKind| steps.iter().any(|step| step.change == *change);
     let mut refused: Vec<_> = refused.into_iter().filter(|(change, _)| !done(change)).collect();
     refused.sort_by_cached_key(|(change, _)| change.in_order(survey));

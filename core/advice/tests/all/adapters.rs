@@ -1,5 +1,4 @@
 //! How many adapters there are beside how many the network needs: what is still to be got, and what a count of members says.
-#![expect(clippy::unwrap_used, reason = "a failed test is what is wanted")]
 
 use advice::adapters::{
     adapters_missing, adapters_needed, adapters_to_come, are_adapters_placed, are_adapters_to_place,

@@ -186,7 +186,7 @@ fn a_number_is_the_figure_that_is_asked_for() {
     assert!(chosen.contains("= 3 ft") && chosen.contains("b3* Guessed"), "{chosen}");
     // Half a figure and half a choice is neither.
     let neither = last(&walked("b9\nquit\n"), "b9");
-    assert!(neither.contains("Type a number or word"), "{neither}");
+    assert!(neither.contains("does nothing on this screen"), "{neither}");
     // What can be read two ways is asked again, and nothing is written.
     let doubt = last(&walked("1,000\ng\nquit\n"), "g");
     assert!(doubt.contains("1000") && doubt.contains("1.0") && doubt.contains("R2"), "{doubt}");
