@@ -271,7 +271,7 @@ worklist-searched = { $houses ->
     [one] was
    *[other] were
 } tried in the forecast, by what the rooms get and what it costs in work and parts. { $best ->
-    [yes] No other choice of changes is better.
+    [yes] No other choice of the changes that this program knows is better.
    *[no] Not every choice was tried: another may be better by at most { $more } over all rooms, to them and from them together.
 }
 worklist-cut-steps = More may be worth doing than these steps. When they are done, look at the work list again.
