@@ -59,6 +59,7 @@ pub(crate) fn takes(key: &Key) -> bool {
             | Key::OthersToo
             | Key::OthersOpen
             | Key::Short
+            | Key::AllShort
             | Key::SeenNth(_)
             | Key::Done
             | Key::Placed

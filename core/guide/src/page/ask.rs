@@ -144,7 +144,7 @@ fn pressed(session: &mut Session, question: &Question, key: &Key) -> Result<Move
             Some(told) => settle(session, question, told),
             None => Ok(Move::Stay),
         },
-        Key::OthersToo | Key::OthersOpen | Key::Short => {
+        Key::OthersToo | Key::OthersOpen | Key::Short | Key::AllShort => {
             match session.with_snapshot(|snapshot| question.take_at_once(snapshot, key))? {
                 Some(told) => settle(session, question, told),
                 None => Ok(Move::Stay),

@@ -92,6 +92,7 @@ keys! {
         After "after",
         Again "again",
         All "all",
+        AllShort "all-short",
         Apart "apart",
         Aside "aside",
         Assign "assign",

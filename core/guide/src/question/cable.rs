@@ -148,6 +148,11 @@ impl CableAnswer {
         }
         if may_be_short(survey, run) {
             builder.press(&Key::Short, &Phrase::new("cable-short"), PressWeight::Other);
+            let more = others_short(survey, run).count() as u64;
+            if more > 0 {
+                let words = Phrase::new("cable-all-short").with("others", Arg::Count(more));
+                builder.press(&Key::AllShort, &words, PressWeight::Other);
+            }
         }
         builder.caution(&Caution::Heights.phrase());
     }
@@ -219,6 +224,13 @@ impl CableAnswer {
     pub(super) fn short(run: SubjectId) -> Answer {
         Answer::new().says(run, field::run::LENGTH, &jumper_length())
     }
+
+    /// The same of all between two boxes of which nobody said how long they are.
+    pub(super) fn all_short(survey: &Survey, run: SubjectId) -> Answer {
+        let others = others_short(survey, run).map(|other| other.id);
+        others
+            .fold(Self::short(run), |answer, other| answer.says(other, field::run::LENGTH, &jumper_length()))
+    }
 }
 
 /// What is said of a cable's series.
@@ -257,6 +269,12 @@ fn may_be_short(survey: &Survey, run: SubjectId) -> bool {
     let kind = |part: SubjectId| survey.parts.get(&part).map(|part| part.kind);
     let from = survey.wiring.feed(to).and_then(|feed| kind(feed.part));
     kind(to) != Some(PartKind::Outlet) && from != Some(PartKind::Entry)
+}
+
+/// The other cables that may be so, and of the length of which nobody said anything.
+fn others_short(survey: &Survey, run: SubjectId) -> impl Iterator<Item = &Run> {
+    let may_be = move |other: &&Run| other.id != run && may_be_short(survey, other.id);
+    laid(survey).into_iter().filter(may_be).filter(|other| !is_length_told(survey, other))
 }
 
 /// How this device knew the length that it said last.

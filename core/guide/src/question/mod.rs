@@ -103,6 +103,7 @@ impl Question {
                 cable::CableAnswer::read(pending).and_then(|told| told.answer_for_all(snapshot, *run))
             }
             (Self::Cable(run), Key::Short) => Ok(cable::CableAnswer::short(*run)),
+            (Self::Cable(run), Key::AllShort) => Ok(cable::CableAnswer::all_short(snapshot.survey, *run)),
             _ => return None,
         })
     }

@@ -166,3 +166,28 @@ fn what_an_answer_may_change_is_one_figure_wherever_it_is_told() {
         walk.act(&Deed::Back);
     }
 }
+
+/// Short, ready-made cables between boxes are told with one touch for all of them.
+#[test]
+fn jumpers_are_asked_about_once() {
+    let mut walk = Walk::begun(guide::english);
+    let mut person = Person::of(amplified());
+    let mut said = false;
+    for _ in 0..200 {
+        let screen = walk.guide.screen();
+        match screen.name.as_str() {
+            "enough" => walk.act(&press("next")),
+            "ask-cable" if screen.keys().contains(&"all-short") => {
+                assert!(!said, "asked again: {}", screen.title);
+                said = true;
+                walk.act(&press("all-short"));
+            }
+            name if name.starts_with("ask-") => {
+                assert!(!said || !screen.keys().contains(&"short"), "asked again: {}", screen.title);
+                person.answer(&walk, &screen).iter().for_each(|deed| walk.act(deed));
+            }
+            _ => break,
+        }
+    }
+    assert!(said, "no house with two such cables");
+}

@@ -291,6 +291,10 @@ ask-cable = { $run }: which kind is it, and how long?
     .how = Look for a 6 or a 59 in the print, such as “RG-6” or “RG59”. What you leave empty counts as not known.
     .hint = one long step is about 0.8 m or 2.5 ft
 cable-others-too = Take this, and the same kind for all other cables found so far
+cable-all-short = So short, and so { $others ->
+    [one] is the other cable
+   *[other] are the { $others } other cables
+} between two boxes found so far
 cable-short = It is a short, ready-made cable between two boxes, no longer than an arm
 length = Length
 how-long-known = How do you know?
