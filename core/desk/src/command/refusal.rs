@@ -28,7 +28,7 @@ fn in_words(error: &DeskError, problems: Option<&Problems>, context: &Context) -
     let mut page = Page::new(crate::printed::WIDEST, false);
     page.paragraph(0, &format!("legwork: {}", context.say(&error.phrase())));
     for advice in advice(error) {
-        page.paragraph(0, &context.word(advice));
+        page.paragraph(0, &context.say(&advice));
     }
     for problem in problems.into_iter().flat_map(Problems::listed) {
         page.title(&place(problem, matches!(error, DeskError::Sheet { .. }), context));
@@ -51,14 +51,17 @@ fn in_words(error: &DeskError, problems: Option<&Problems>, context: &Context) -
 }
 
 /// What else has to be said with an error: the warning before forgetting, the way out of damage.
-fn advice(error: &DeskError) -> &'static [&'static str] {
+fn advice(error: &DeskError) -> Vec<Phrase> {
     match error {
-        DeskError::NotConfirmed(Unconfirmed::Forget { .. }) => &["forget-warning", "forget-also"],
+        DeskError::NotConfirmed(Unconfirmed::Forget { .. }) => {
+            ["forget-warning", "forget-also"].map(Phrase::new).into()
+        }
         DeskError::Facts(
-            FactsError::Damaged { .. } | FactsError::NotASurvey { why: NotASurvey::NotSqlite, .. },
-        ) => &["desk-damaged"],
-        DeskError::Facts(FactsError::Upheaval { .. }) => &["desk-upheaval"],
-        _ => &[],
+            FactsError::Damaged { folder, .. }
+            | FactsError::NotASurvey { folder, why: NotASurvey::NotSqlite },
+        ) => vec![Phrase::new("desk-damaged").text("survey", folder.display().to_string())],
+        DeskError::Facts(FactsError::Upheaval { .. }) => vec![Phrase::new("desk-upheaval")],
+        _ => Vec::new(),
     }
 }
 
@@ -100,7 +103,7 @@ fn in_json(error: &DeskError, problems: Option<&Problems>, context: &Context) ->
     let mut message = context.say(&phrase);
     for advice in advice(error) {
         message.push(' ');
-        message.push_str(&context.word(advice));
+        message.push_str(&context.say(&advice));
     }
     let object = json!({
         "error": {

@@ -554,7 +554,7 @@ desk-repair-needs = Nothing on this computer has what is lost. Nothing was chang
 desk-repaired-from-nothing = The database of this survey was gone. It was rebuilt from the file, { $facts } records in all.
 desk-repaired-from = The database of this survey was damaged. It was rebuilt from what could be read and from the file, { $facts } records in all. The damaged one was kept as { $damaged }.
 desk-upheaval = If that is meant, say --rearrange. It can be taken back for { -days-to-put-back }.
-desk-damaged = Try: legwork surveys repair SURVEY. If records are lost, a file of this survey may have them: legwork surveys repair SURVEY --from FILE. To go on without them: legwork surveys repair SURVEY --without-lost.
+desk-damaged = Try: legwork surveys repair { $survey }. If records are lost, a file of this survey may have them: legwork surveys repair { $survey } --from FILE. To go on without them: legwork surveys repair { $survey } --without-lost.
 
 ## The record: files
 
