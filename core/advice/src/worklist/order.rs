@@ -94,10 +94,9 @@ pub fn worklist_watched(
     let (mut house, mut current) = (survey.clone(), as_found.clone());
     let (mut steps, mut refused) = (Vec::<Step>::new(), BTreeMap::new());
     let services = AsFound::new(survey)?;
-    let planned = plan(survey, options, (&services, &given_up), &mut || meter.weighed())?;
-    let mut weighed = planned.weighed;
+    let mut planned = plan(survey, options, (&services, &given_up), &mut || meter.weighed())?;
     let cut_short = loop {
-        if let Some(cut_short) = options.cut_short(steps.len(), weighed) {
+        if let Some(cut_short) = options.cut_short(steps.len(), planned.weighed) {
             break Some(cut_short).filter(|_| options.most_steps > 0);
         }
         let screened = forecast(&house, &options.screening)?;
@@ -108,7 +107,7 @@ pub fn worklist_watched(
         // What gives a link; what is done for a rate alone, and whether another service pays for it.
         let (mut link_givers, mut for_rate_alone) = (Vec::new(), BTreeMap::new());
         meter.round(candidates.len());
-        weighed += candidates.len() * house.parts.len();
+        planned.weighed += candidates.len() * house.parts.len();
         let grave_now = grave(&house);
         for change in candidates.iter().copied() {
             meter.weighed()?;
@@ -128,6 +127,7 @@ pub fn worklist_watched(
             let cuts_network =
                 || loses_the_network(&screened, &then).map(|outlet| Refusal::CutsNetwork { outlet });
             if let Some(against) = others.level_refusal(change, only_this).or_else(cuts_network) {
+                planned.refused(change);
                 refused.entry(change).or_insert(against);
                 continue;
             }

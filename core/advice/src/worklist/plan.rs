@@ -56,8 +56,21 @@ pub(super) struct Planned {
     pub(super) searched: Option<Searched>,
     /// What gains something beside the plan, and not what it costs.
     pub(super) left_out: Vec<(ChangeKind, Refusal)>,
-    /// So many parts were weighed for it.
+    /// So many parts were weighed for it, and since.
     pub(super) weighed: usize,
+}
+
+impl Planned {
+    /// A change is refused as the house stands after the steps so far: if it is one of the plan's, the plan cannot be carried out,
+    /// and whatever gains something when its turn comes is done.
+    pub(super) fn refused(&mut self, change: ChangeKind) {
+        let is_planned =
+            matches!(&self.plan, Plan::Found(chosen) if chosen.iter().any(|of| is_same(*of, change)));
+        if is_planned {
+            (self.plan, self.searched) = (Plan::NextBest, None);
+            self.left_out.clear();
+        }
+    }
 }
 
 /// Whether two changes are of one kind and at one place.

@@ -98,7 +98,7 @@ impl Prospects<'_> {
                 continue;
             }
             let then = forecast(&after, self.screening)?;
-            if !is_allowed(change, &others, &here.forecast, &then) {
+            if !self.is_allowed(change, &others, here, &then) {
                 continue;
             }
             let moved_out = here.moved_out.iter().copied().chain(others.out).collect();
@@ -107,15 +107,22 @@ impl Prospects<'_> {
         }
         Ok(found)
     }
-}
 
-/// Whether nothing else has to suffer for it.
-fn is_allowed(change: ChangeKind, others: &Others, before: &Forecast, then: &Forecast) -> bool {
-    let links = gives_a_link(before, then);
-    others.level_refusal(change, links).is_none()
-        && loses_the_network(before, then).is_none()
-        // Nobody gives up signal of a TV or modem for a rate that is not there nine times in ten.
-        && !(others.costs && !is_wanted_anyway(change) && gains_nothing(change, before, then))
+    /// Whether nothing else has to suffer for it. Where an amplifier with a by-pass in its place may be had, none is taken out
+    /// at the cost of a level for the sake of a link.
+    fn is_allowed(&self, change: ChangeKind, others: &Others, here: &Prospect, then: &Forecast) -> bool {
+        let may_be_swapped = |amplifier| {
+            let swap = ChangeKind::SwapAmplifier { amplifier };
+            !self.given_up.contains(&swap) && own_refusal(swap, &here.house).is_none()
+        };
+        let is_left_to_swap =
+            matches!(change, ChangeKind::RemoveAmplifier { amplifier } if may_be_swapped(amplifier));
+        let only_this = gives_a_link(&here.forecast, then) && !is_left_to_swap;
+        others.level_refusal(change, only_this).is_none()
+            && loses_the_network(&here.forecast, then).is_none()
+            // Nobody gives up signal of a TV or modem for a rate that is not there nine times in ten.
+            && !(others.costs && !is_wanted_anyway(change) && gains_nothing(change, &here.forecast, then))
+    }
 }
 
 impl Space for Prospects<'_> {
