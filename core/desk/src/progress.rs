@@ -11,6 +11,8 @@ use crate::stop::Stop;
 
 /// What is over sooner says nothing.
 const AFTER: Duration = Duration::from_millis(400);
+/// Where this is set, all says something: how fast the machine is does not matter then.
+const AT_ONCE: &str = "LEGWORK_PROGRESS_AT_ONCE";
 /// How often the line is written.
 const EVERY: Duration = Duration::from_millis(100);
 
@@ -29,6 +31,7 @@ pub struct Line<'a> {
     stopped: Stopped,
     terminal: bool,
     begun: Instant,
+    after: Duration,
     last: Option<Instant>,
 }
 
@@ -36,12 +39,14 @@ impl<'a> Line<'a> {
     /// A line of work that begins now.
     pub fn new(language: &'a Language, stopped: Stopped) -> Self {
         let terminal = std::io::stderr().is_terminal();
-        Self { language, stopped, terminal, begun: Instant::now(), last: None }
+        let after = if std::env::var_os(AT_ONCE).is_some() { Duration::ZERO } else { AFTER };
+        Self { language, stopped, terminal, begun: Instant::now(), after, last: None }
     }
 
     /// Shows how much of `what` is done, if it is time to.
     pub fn show(&mut self, what: &str, done: u64, of: u64) {
-        let is_time = self.begun.elapsed() >= AFTER && self.last.is_none_or(|last| last.elapsed() >= EVERY);
+        let is_time =
+            self.begun.elapsed() >= self.after && self.last.is_none_or(|last| last.elapsed() >= EVERY);
         if !self.terminal || !is_time {
             return;
         }
