@@ -53,8 +53,11 @@ public final class Hand {
     let places = shell.places
     shell = Shell(places: places, settings: settings, rest: .milliseconds(50))
     shell.begin()
-    // The survey is opened again beside the screen.
+    // The survey is opened again beside the screen. Where that ends while the screen is drawn, it is drawn once more.
     try await wait()
+    for _ in 0..<250 where screen.name == "long-work" && screen.name != before.name {
+      try await Task.sleep(for: .milliseconds(20))
+    }
     guard screen.place == before.place, screen.name == before.name else {
       throw HandError("killed on \(before.name) (\(before.place)), back on \(screen.name) (\(screen.place))")
     }
