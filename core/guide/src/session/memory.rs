@@ -105,7 +105,6 @@ impl Memory {
         let told = told.filter(is_known).and_then(|told| serde_json::from_value(told).ok());
         let mut memory: Self = told.unwrap_or_default();
         memory.version = VERSION;
-        memory.pending.end_search();
         memory.kept.read = memory.read.len();
         for question in later.as_ref().and_then(Value::as_array).into_iter().flatten() {
             match serde_json::from_value(question.clone()) {
@@ -256,7 +255,7 @@ mod tests {
     }
 
     #[test]
-    fn what_was_looked_for_is_kept_on_the_way_back_only() {
+    fn what_was_looked_for_is_kept_on_the_way_back_and_where_one_left_off() {
         let (_home, mut store) = survey();
         let mut memory = Memory::of(&store).unwrap();
         let find = |memory: &Memory| memory.pending.written(&Key::Find).map(str::to_owned);
@@ -271,7 +270,7 @@ mod tests {
         assert_eq!(find(&memory), None);
         memory.pending.write(&Key::Find, "kitchen");
         memory.keep(&mut store, Keep::Now).unwrap();
-        assert_eq!(find(&Memory::of(&store).unwrap()), None);
+        assert_eq!(find(&Memory::of(&store).unwrap()).as_deref(), Some("kitchen"));
     }
 
     #[test]
