@@ -9,14 +9,10 @@ use super::entry::as_decided;
 use super::inspection::{Inspection, has_plugged};
 use super::{Finding, FindingKind, Place};
 use crate::entry_filter::{EntryFilter, entry_filter};
+use crate::level::UPSTREAM_MHZ;
 
 /// Labels round the top of a service or pass band (1000 for 1002).
 const TOP_TOLERANCE_MHZ: f64 = 5.0;
-
-/// What every cable modem sends on at the least (DOCSIS Radio Frequency Interface Specification: 5 to 42 MHz in North
-/// America).
-const RETURN_FROM_MHZ: f64 = 5.0;
-const RETURN_TOP_MHZ: f64 = 42.0;
 
 fn entry_filters<'a>(inspection: &'a Inspection<'_>) -> impl Iterator<Item = &'a Part> {
     inspection.survey.parts.values().filter(|part| part.is_entry_filter())
@@ -100,17 +96,18 @@ pub(super) fn return_path(inspection: &Inspection<'_>) -> Vec<Finding> {
     };
     for entry in inspection.parts(&[PartKind::Entry]) {
         let sends = modems().any(|service| may_come_in(inspection.survey, service, entry.id));
+        let (from_mhz, to_mhz) = UPSTREAM_MHZ;
         for filter in
             inspection.entry_line(entry.id).into_iter().filter(|part| sends && part.is_entry_filter())
         {
-            let Some(band) = filter.rating.band.filter(|band| band.low_mhz > RETURN_TOP_MHZ) else {
+            let Some(band) = filter.rating.band.filter(|band| band.low_mhz > to_mhz) else {
                 continue;
             };
             found.push(
                 Finding::new(FindingKind::FilterMayHoldReturn, vec![Place::Part(filter.id)])
                     .phrase("filter", inspection.name(filter.id))
                     .with("begins", Arg::Frequency(band.low_mhz))
-                    .with("return", Arg::Band(RETURN_FROM_MHZ, RETURN_TOP_MHZ)),
+                    .with("return", Arg::Band(from_mhz, to_mhz)),
             );
         }
     }

@@ -33,8 +33,8 @@ pub use held::{LevelHeld, Stretch, place_phrase};
 pub use missing::{LostAt, Missed, Unexplained, levels_beside, unexplained};
 pub(crate) use moved::Moved;
 pub use moved::MovedOut;
-pub(crate) use outlets::measured_at;
 pub use outlets::{Served, served_outlets};
+pub(crate) use outlets::{UPSTREAM_MHZ, measured_at};
 pub use told::{LevelTold, told};
 pub use window::{
     ANALOG_TV, ANTENNA_TV, BOTH_TV, DIGITAL_TV, EN_64_QAM, EN_256_QAM, EN_ANALOG_TV, EN_ANTENNA_TV,

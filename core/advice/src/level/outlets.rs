@@ -12,8 +12,9 @@ const CABLE_TOP_MHZ: (f64, f64) = (CABLE_TOP.value(), CABLE_TOP_4_0.value());
 const ANTENNA_TOP_MHZ: f64 = 605.0;
 /// What a dish sends down the cable, MHz.
 const SATELLITE_MHZ: (f64, f64) = (SATELLITE_LOW.value(), SATELLITE_HIGH.value());
-/// Lower edge of what a modem sends, and its upper edge unless somebody said otherwise, MHz.
-const UPSTREAM_MHZ: (f64, f64) = (5.0, 42.0);
+/// Lower edge of what a modem sends, and its upper edge unless somebody said otherwise, MHz (DOCSIS Radio Frequency Interface
+/// Specification: upstream 5 to 42 MHz in North America).
+pub(crate) const UPSTREAM_MHZ: (f64, f64) = (5.0, 42.0);
 /// Half a channel of 6 MHz (North America; from memory), MHz.
 const HALF_A_CHANNEL_MHZ: f64 = 3.0;
 /// The least width of a band that is looked at, MHz.

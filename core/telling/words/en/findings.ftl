@@ -137,7 +137,7 @@ finding-filter-may-hold-return = The label of { $filter } begins at { $begins }.
     .why = Some filters hold back what a modem sends (its return path); most let it pass, and their label names what comes in alone.
     .do = Check whether the internet over this cable works. If it does, the filter lets the modem send, and nothing needs to be done. If not, ask the provider for a filter that passes { $return } too.
     .do-head = Check whether the internet works
-    .source = DOCSIS Radio Frequency Interface Specification: upstream 5 to 42 MHz in North America, higher elsewhere and in newer plans.
+    .source = DOCSIS Radio Frequency Interface Specification, read second-hand: upstream 5 to 42 MHz in North America, to 65 MHz in Europe, higher in newer plans.
 
 finding-filter-label-unknown = It is not yet known which band is stopped by { $filter }.
     .why = Only a filter that stops { $band } keeps the room network in the house.
