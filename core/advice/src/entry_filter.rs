@@ -27,6 +27,11 @@ pub enum EntryFilter {
         /// The filter.
         filter: SubjectId,
     },
+    /// One is in its place, and nobody knows yet what it stops.
+    Unread {
+        /// The filter.
+        filter: SubjectId,
+    },
     /// Several stand behind splits, none in its place.
     Elsewhere,
     /// One is missing, in the wrong place, or not up to its work.
@@ -122,6 +127,9 @@ pub fn entry_filter(survey: &Survey, head: SubjectId) -> EntryFilter {
             match (in_place, several) {
                 (Some(filter), _) if is_at_fault(survey, filter) => {
                     wanted(ChangeKind::SwapEntryFilter { filter: filter.id })
+                }
+                (Some(filter), _) if filter.rating.stops_moca().is_none() => {
+                    EntryFilter::Unread { filter: filter.id }
                 }
                 (Some(filter), _) => EntryFilter::InPlace { filter: filter.id },
                 (None, [filter]) => wanted(ChangeKind::MoveEntryFilter { filter: filter.id, behind }),

@@ -146,6 +146,7 @@ pub(super) fn shared_building(inspection: &Inspection<'_>) -> Vec<Finding> {
         let kind = match decided {
             EntryFilter::NotWanted(_) => return None,
             EntryFilter::InPlace { .. }
+            | EntryFilter::Unread { .. }
             | EntryFilter::Wanted { change: ChangeKind::SwapEntryFilter { .. }, .. } => {
                 FindingKind::SharedBuilding
             }

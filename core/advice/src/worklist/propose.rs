@@ -57,7 +57,10 @@ pub(super) fn candidates(house: &Survey, given_up: &BTreeSet<ChangeKind>) -> Vec
 fn entry_filter_change(survey: &Survey, entry: &Part) -> Option<ChangeKind> {
     match entry_filter(survey, entry.id) {
         EntryFilter::Wanted { change, .. } => Some(change),
-        EntryFilter::NotWanted(_) | EntryFilter::InPlace { .. } | EntryFilter::Elsewhere => None,
+        EntryFilter::NotWanted(_)
+        | EntryFilter::InPlace { .. }
+        | EntryFilter::Unread { .. }
+        | EntryFilter::Elsewhere => None,
     }
 }
 

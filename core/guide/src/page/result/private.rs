@@ -70,29 +70,29 @@ fn filters(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
 
 fn filter_row(snapshot: &SurveySnapshot<'_>, builder: &ScreenBuilder<'_>, entry: &Part) -> RowEntry {
     let decided = entry_filter(snapshot.survey, entry.id);
-    let stops = |filter| snapshot.survey.parts.get(&filter).and_then(|part| part.rating.stops_moca());
-    let filtered = matches!(decided, EntryFilter::InPlace { filter } if stops(filter).is_some());
-    let (id, asks) = match decided {
-        EntryFilter::NotWanted(NotWanted::CutOff) => ("private-filter-cut-off", false),
-        EntryFilter::NotWanted(NotWanted::Satellite) => ("private-filter-dish", false),
-        EntryFilter::NotWanted(NotWanted::FibreBox) => ("private-filter-fibre", false),
+    let seen = |id, asked| (id, Some(Key::Ask(asked)));
+    let (id, key) = match decided {
+        EntryFilter::NotWanted(NotWanted::CutOff) => ("private-filter-cut-off", None),
+        EntryFilter::NotWanted(NotWanted::Satellite) => ("private-filter-dish", None),
+        EntryFilter::NotWanted(NotWanted::FibreBox) => ("private-filter-fibre", None),
         EntryFilter::NotWanted(NotWanted::AmplifierIsolates { .. } | NotWanted::PreamplifierOutside) => {
-            ("private-filter-amplifier", false)
+            ("private-filter-amplifier", None)
         }
-        EntryFilter::InPlace { filter } if stops(filter).is_none() => ("private-filter-unread", false),
-        EntryFilter::InPlace { .. } => ("private-filter-in", false),
-        EntryFilter::Wanted { against: Some(_), .. } => ("private-filter-waits", false),
+        EntryFilter::InPlace { .. } => ("private-filter-in", None),
+        EntryFilter::Unread { filter } => seen("private-filter-unread", Question::Label(filter)),
+        EntryFilter::Wanted { against: Some(_), .. } => ("private-filter-waits", None),
         EntryFilter::Wanted { against: None, .. } | EntryFilter::Elsewhere => {
-            ("private-filter-missing", true)
+            seen("private-filter-missing", Question::EntryFilter(entry.id))
         }
     };
-    let key = match decided {
-        EntryFilter::InPlace { filter } if stops(filter).is_none() => Some(Key::Ask(Question::Label(filter))),
-        _ => asks.then_some(Key::Ask(Question::EntryFilter(entry.id))),
-    };
+    let is_in = matches!(decided, EntryFilter::InPlace { .. });
+    let is_ticked = (is_in || key.is_some()).then_some(is_in);
     let name = house::naming::of_part(snapshot.survey, entry);
     let row = builder.row(key, &name, Some(&Phrase::new(id)), None);
-    if asks || filtered { row.ticked(!asks) } else { row }
+    match is_ticked {
+        Some(ticked) => row.ticked(ticked),
+        None => row,
+    }
 }
 
 /// How many nodes there should be, as far as is known: our adapters, and those of the provider that were counted.
