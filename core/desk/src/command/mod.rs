@@ -24,8 +24,9 @@ mod worklist;
 use crate::arguments::Command;
 use crate::error::DeskError;
 
+use telling::report::Extent;
+
 pub use context::Context;
-use report::Extent;
 use worked::Opened;
 
 /// Runs a command.

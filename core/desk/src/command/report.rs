@@ -12,7 +12,7 @@ use facts::written_kind::WrittenKind;
 use house::record::{Survey, fold};
 use phrase::Phrase;
 use serde::Serialize;
-use telling::report::{PICTURE_SIDE, Provenance};
+use telling::report::{Extent, PICTURE_SIDE, Provenance};
 
 use super::Context;
 use super::worked::{all, work_list};
@@ -20,15 +20,6 @@ use crate::arguments::Without;
 use crate::error::DeskError;
 use crate::keep::{keep, refuse_if_there};
 use crate::read_only;
-
-/// How much of the report is written.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Extent {
-    /// All of it.
-    Whole,
-    /// Its first page.
-    OnePage,
-}
 
 #[derive(Serialize)]
 struct ReportJson {

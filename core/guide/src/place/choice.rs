@@ -6,6 +6,7 @@ use house::record::{
     CableKind, Connector, EntryKind, LengthKnown, ModemGeneration, Named, PartKind, PhotoRole, Plugged,
     ServiceKind, SingleCable, TvSignal,
 };
+use telling::report::Extent;
 
 use super::key::Key;
 
@@ -150,6 +151,21 @@ impl Choice for LeftOut {
 
     fn of(key: &str) -> Option<Self> {
         MAY_STAY_OUT.into_iter().find(|left_out| left_out.key() == key)
+    }
+}
+
+/// How much of the report is written.
+impl Choice for Extent {
+    fn key(&self) -> String {
+        match self {
+            Self::Whole => "whole",
+            Self::OnePage => "one-page",
+        }
+        .into()
+    }
+
+    fn of(key: &str) -> Option<Self> {
+        [Self::Whole, Self::OnePage].into_iter().find(|extent| extent.key() == key)
     }
 }
 

@@ -140,13 +140,12 @@ fn handover_writes_the_report_and_the_file() {
     assert_eq!(std::fs::read_to_string(&diary).expect("still there"), "dear diary");
 
     // One page alone is no handover, and stays chosen until that is taken back.
-    walk.press("one-page");
+    walk.pick("extent", "one-page");
     let sheet = walk.home.path().join("sheet.html");
     walk.file("file-out:An invented house.html", &sheet).expect("written");
     let sheet = std::fs::read_to_string(&sheet).expect("a page");
     assert!(sheet.contains("What each room gets") && sheet.len() < page.len() && !sheet.contains("href=\"#"));
-    walk.press("one-page");
-    assert!(text(&walk.screen()).contains("no: all of it"));
+    walk.pick("extent", "whole");
 
     walk.press("without:owner");
     let bare = walk.home.path().join("bare.html");

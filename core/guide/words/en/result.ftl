@@ -386,9 +386,10 @@ handover-counts = { $done ->
    *[other] { $not } were given up.
 }
 handover-extent = How much of the report
-handover-one-page = Only its first page, to hang up or take to the shop
-handover-one-page-alone = yes: the answer, the rooms, the next steps, what to get, the map
-handover-one-page-whole = no: all of it is written
+handover-whole = All of it
+    .about = for whoever goes on from here: every part, finding, step and figure
+handover-one-page = Its first page alone
+    .about = to hang up or take to the shop: the answer, the rooms, the next steps, what to get, the map
 handover-one-page-written = The one page is written to { $file }. The whole report is still there to be written.
 handover-options = What goes along; choose one to change it
 handover-owner = Name of the survey, address, people’s names

@@ -73,6 +73,15 @@ pub fn report(input: &ReportInput<'_>, language: &Language) -> String {
     page::page(&teller, &page_one::sheet(&teller, &letters, Stands::First), &sections, tags::section(&teller))
 }
 
+/// How much of a report is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Extent {
+    /// All of it.
+    Whole,
+    /// Its first page, to hang up or to take to the shop.
+    OnePage,
+}
+
 /// Page one alone, to be hung up or taken to the shop: with all there is to get, and nothing that leads on.
 pub fn one_page(survey: &Survey, list: &WorkList, provenance: Provenance, language: &Language) -> String {
     let found = findings_beside(survey, &list.as_found, &list.levels);

@@ -7,8 +7,8 @@ use facts::file::{LeftOut, PackOptions};
 use facts::written_kind::WrittenKind;
 use house::record::{Asked, Named, OutcomeKind, Reply};
 use phrase::{Arg, Phrase};
+use telling::report::Extent;
 
-use super::written::Extent;
 use super::{ended, waiting, written};
 use crate::done::Done;
 use crate::error::Result;
@@ -16,7 +16,7 @@ use crate::place::{Choice, Key, MAY_STAY_OUT, Move, Place};
 use crate::question::journey;
 use crate::screen::{Ability, FileAsked, PressWeight, RowEntry, RowMark, Screen, WordsRole};
 use crate::session::{Pending, Session, SurveySnapshot, folder_name, is_there, name_of, pack};
-use crate::view::{ScreenBuilder, shown, stages};
+use crate::view::{Offer, ScreenBuilder, shown, stages};
 
 /// The most rooms that are named.
 const ROOMS: usize = 20;
@@ -47,11 +47,14 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
         })
         .collect();
     builder.rows(&Phrase::new("handover-options"), rows);
-    let alone = is_one_page(snapshot.pending());
-    let says = if alone { "handover-one-page-alone" } else { "handover-one-page-whole" };
-    let row =
-        builder.row(Some(Key::OnePage), &Phrase::new("handover-one-page"), Some(&Phrase::new(says)), None);
-    builder.rows(&Phrase::new("handover-extent"), vec![row.switched(alone)]);
+    let extents = [Extent::Whole, Extent::OnePage];
+    let offers = extents.map(|extent| {
+        let words = Phrase::new(format!("handover-{}", extent.key()));
+        let about = words.attribute("about");
+        Offer::new(&extent, words).about(about)
+    });
+    let name = Phrase::new("handover-extent");
+    builder.choice(&Key::Extent, &name, false, offers.into(), &[extent(snapshot.pending())]);
     if waiting::worked(snapshot, &mut builder).is_some() {
         left_open(snapshot, &mut builder);
         presses(snapshot, &mut builder);
@@ -134,6 +137,10 @@ fn left_open(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
 pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
     match done {
         Done::Press(key) => Ok(pressed(session, key)?),
+        Done::Pick(..) => {
+            session.open_survey()?.memory.pending.keep(done);
+            Ok(Move::Stay)
+        }
         Done::File(key, file) => {
             let Some(answer) = given_by(key) else { return Ok(Move::Stay) };
             let file = PathBuf::from(file);
@@ -154,9 +161,9 @@ fn kind_of(answer: Asked) -> WrittenKind {
     if answer == stages::REPORT { WrittenKind::Report } else { WrittenKind::Packed }
 }
 
-/// Whether the report is to be its first page alone.
-fn is_one_page(pending: &Pending) -> bool {
-    pending.written(&Key::OnePage).is_some_and(|told| !told.is_empty())
+/// How much of the report is to be written.
+fn extent(pending: &Pending) -> Extent {
+    pending.one(&Key::Extent).unwrap_or(Extent::Whole)
 }
 
 /// Writes one of them. One page alone is not the report that is handed over.
@@ -164,12 +171,13 @@ fn give(session: &mut Session, answer: Asked, file: PathBuf, replace: bool) -> R
     #[expect(clippy::redundant_closure_for_method_calls, reason = "the method is of one lifetime")]
     let left_out = session.with_snapshot(|snapshot| snapshot.left_out())?;
     session.open_survey()?.file_there = None;
-    let one_page = is_one_page(&session.open_survey()?.memory.pending);
-    if answer == stages::REPORT && one_page {
-        written::report(session, (&left_out, Extent::OnePage), file, replace, |_| Ok(()))?;
-    } else if answer == stages::REPORT {
-        let given = |session: &mut Session| was_given(session, stages::REPORT);
-        written::report(session, (&left_out, Extent::Whole), file, replace, given)?;
+    if answer == stages::REPORT {
+        let extent = extent(&session.open_survey()?.memory.pending);
+        let then: fn(&mut Session) -> Result<()> = match extent {
+            Extent::Whole => |session| was_given(session, stages::REPORT),
+            Extent::OnePage => |_| Ok(()),
+        };
+        written::report(session, (&left_out, extent), file, replace, then)?;
     } else {
         let options = PackOptions { left_out, replace };
         pack(session, options, file, |session| was_given(session, stages::FILE))?;
@@ -208,12 +216,8 @@ fn pressed(session: &mut Session, key: &Key) -> Result<Move> {
     if given_by(key).is_some() {
         session.tell(Phrase::new("handover-where"));
     }
-    let pending = &mut session.open_survey()?.memory.pending;
-    if *key == Key::OnePage {
-        let told = if is_one_page(pending) { String::new() } else { Key::OnePage.to_string() };
-        pending.write(key, told);
-    }
     let Key::Without(part) = key else { return Ok(Move::Stay) };
+    let pending = &mut session.open_survey()?.memory.pending;
     let mut picked: Vec<LeftOut> = pending.picked(&Key::LeaveOut).unwrap_or_default();
     if picked.contains(part) {
         picked.retain(|picked| picked != part);

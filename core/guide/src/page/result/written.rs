@@ -10,21 +10,12 @@ use facts::store::Store;
 use facts::whole_file::{self, Existing, Readers};
 use facts::written_kind::WrittenKind;
 use phrase::{Arg, Phrase};
-use telling::report::{PICTURE_SIDE, Provenance, html_weighed, one_page};
+use telling::report::{Extent, PICTURE_SIDE, Provenance, html_weighed, one_page};
 use telling::words::error::InWords;
 
 use crate::error::{GuideError, Result, Trouble};
 use crate::place::Move;
 use crate::session::{After, Session, Standing, WorkKind, name_of};
-
-/// How much of the report is written.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Extent {
-    /// All of it.
-    Whole,
-    /// Its first page, to hang up or to take to the shop.
-    OnePage,
-}
 
 /// Sends the long work that writes the report, if what it tells is worked out; else says so and has it worked out. The file
 /// must not be there yet, unless it is to be replaced and is a report; nothing is left if it cannot be written. `then` is done in the session once it is there.
