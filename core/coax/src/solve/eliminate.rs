@@ -1,4 +1,5 @@
-//! The small elimination in each part.
+//! What becomes of one part and its branches, eight frequencies at a time: its rows `[x | g]`, and what is seen above and below it.
+//! The walk over all pairs wants all columns of `g`, the sweep for a few pairs only some.
 
 use num_complex::Complex64;
 
@@ -9,9 +10,127 @@ const SMALL_PIVOT_SQUARED: f64 = 1e-12;
 /// A pivot below this magnitude squared (1e-9), with rows exchanged, leaves no digits worth having.
 pub(super) const NO_PIVOT_SQUARED: f64 = 1e-18;
 
+/// Which columns of `g` are worked out.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Columns<'a> {
+    /// Those of all ports.
+    All,
+    /// Those of these ports.
+    Of(&'a [usize]),
+}
+
+impl Columns<'_> {
+    /// How many waves a row `[x | g]` has, of a part of so many ports away from the root.
+    #[inline(always)]
+    fn stride(self, width: usize) -> usize {
+        match self {
+            Self::All => width + 1,
+            Self::Of(columns) => columns.len() + 1,
+        }
+    }
+
+    /// Rows `[S_a0 | S_ac]`: just the right-hand side.
+    #[inline(always)]
+    fn copy(self, rows: &mut [Wave], matrix: &[Wave], n: usize) {
+        match self {
+            // Row a of S without its first row.
+            Self::All => rows.copy_from_slice(&matrix[n..]),
+            Self::Of(columns) => {
+                for (row, from) in rows.chunks_exact_mut(1 + columns.len()).zip(matrix[n..].chunks_exact(n)) {
+                    row[0] = from[0];
+                    for (entry, column) in row[1..].iter_mut().zip(columns) {
+                        *entry = from[column + 1];
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Folds a part of so many ports away from the root, and its branches: its rows, and what the part above sees; none if that has
+/// no answer. `live` are its ports that reflect something, `loads` what is reflected at each.
+#[inline(always)]
+pub(super) fn fold(
+    width: usize,
+    matrix: &[Wave],
+    columns: Columns<'_>,
+    rows: &mut [Wave],
+    (live, loads): (&[usize], &[Wave]),
+    small: &mut [Wave],
+) -> Option<Wave> {
+    let (n, stride) = (width + 1, columns.stride(width));
+    columns.copy(rows, matrix, n);
+    let small = &mut small[..live.len() * live.len()];
+    fill_small(small, live, matrix, loads, n);
+    if !eliminate(small, rows, live, stride) {
+        fill_small(small, live, matrix, loads, n);
+        columns.copy(rows, matrix, n);
+        if !eliminate_with_exchange(small, rows, live, stride) {
+            return None;
+        }
+    }
+    // Ports that reflect nothing only listen.
+    let mut next_live = 0;
+    for a in 0..width {
+        if live.get(next_live) == Some(&a) {
+            next_live += 1;
+            continue;
+        }
+        for &l in live {
+            let share = matrix[(a + 1) * n + l + 1].times(&loads[l]);
+            for c in 0..stride {
+                let from = rows[l * stride + c];
+                rows[a * stride + c].add_product(&share, &from);
+            }
+        }
+    }
+    let mut reflected = matrix[0];
+    for &l in live {
+        let share = matrix[l + 1].times(&loads[l]);
+        reflected.add_product(&share, &rows[l * stride]);
+    }
+    Some(reflected)
+}
+
+/// The `y` of a part that is not reciprocal, of which all columns are there.
+#[inline(always)]
+pub(super) fn turn_back(
+    matrix: &[Wave],
+    rows: &[Wave],
+    (live, loads): (&[usize], &[Wave]),
+    back: &mut [Wave],
+) {
+    let stride = back.len() + 1;
+    back.copy_from_slice(&matrix[1..stride]);
+    for &l in live {
+        let share = matrix[l + 1].times(&loads[l]);
+        for (c, y) in back.iter_mut().enumerate() {
+            y.add_product(&share, &rows[l * stride + c + 1]);
+        }
+    }
+}
+
+/// What comes down into a part that reflects so much, where so much is reflected above it: `u / (1 - gin u)`; none if that has no
+/// answer.
+#[inline(always)]
+pub(super) fn let_down(reflected: &Wave, up: &Wave) -> Option<Wave> {
+    let (inverse, sound) = reflected.times(up).taken_from_one().inverse_above(NO_PIVOT_SQUARED);
+    if sound { Some(up.times(&inverse)) } else { None }
+}
+
+/// What a branch that reflects so much sees above it, by the `B` of its port, in which its own reflection is: `b / (1 + G b)`; none
+/// if that has no answer.
+#[inline(always)]
+pub(super) fn seen_from_branch(load: &Wave, own: &Wave) -> Option<Wave> {
+    let mut whole = Wave::ONE;
+    whole.add_product(load, own);
+    let (inverse, sound) = whole.inverse_above(NO_PIVOT_SQUARED);
+    if sound { Some(own.times(&inverse)) } else { None }
+}
+
 /// `I - S_cc G` over the ports that reflect something.
 #[inline(always)]
-pub(super) fn fill_small(small: &mut [Wave], live: &[usize], matrix: &[Wave], loads: &[Wave], n: usize) {
+fn fill_small(small: &mut [Wave], live: &[usize], matrix: &[Wave], loads: &[Wave], n: usize) {
     let r = live.len();
     for (i, &a) in live.iter().enumerate() {
         for (j, &b) in live.iter().enumerate() {
@@ -24,7 +143,7 @@ pub(super) fn fill_small(small: &mut [Wave], live: &[usize], matrix: &[Wave], lo
 
 /// Gauss-Jordan without exchange of rows; false if a pivot is small.
 #[inline(always)]
-pub(super) fn eliminate(small: &mut [Wave], rows: &mut [Wave], live: &[usize], n: usize) -> bool {
+fn eliminate(small: &mut [Wave], rows: &mut [Wave], live: &[usize], n: usize) -> bool {
     let r = live.len();
     for (p, &a) in live.iter().enumerate() {
         let (inverse, sound) = small[p * r + p].inverse_above(SMALL_PIVOT_SQUARED);
@@ -57,7 +176,7 @@ pub(super) fn eliminate(small: &mut [Wave], rows: &mut [Wave], live: &[usize], n
 
 /// The same, one frequency after the other, with the largest pivot of each column; false if the matrix is singular.
 #[cold]
-pub(super) fn eliminate_with_exchange(small: &[Wave], rows: &mut [Wave], live: &[usize], n: usize) -> bool {
+fn eliminate_with_exchange(small: &[Wave], rows: &mut [Wave], live: &[usize], n: usize) -> bool {
     let r = live.len();
     for lane in 0..LANES {
         let mut left: Vec<Complex64> = small.iter().map(|wave| wave.lane(lane)).collect();

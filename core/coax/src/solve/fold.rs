@@ -4,7 +4,7 @@ use multiversion::multiversion;
 use num_complex::Complex64;
 
 use super::cores;
-use super::eliminate::{NO_PIVOT_SQUARED, eliminate, eliminate_with_exchange, fill_small};
+use super::eliminate::{Columns, fold, let_down, seen_from_branch, turn_back};
 use super::pairs::{Pairs, Wanted};
 use super::plan::{Plan, Side, Tree};
 use super::samples::{MOST_VALUES, Sampled};
@@ -274,51 +274,13 @@ impl Out<'_> {
 #[inline(always)]
 fn fold_branch(plan: &Plan, place: usize, matrix: &[Wave], scratch: &mut Scratch) -> bool {
     let step = &plan.steps[place];
-    let (m, n) = (step.width, step.width + 1);
-    let live = &plan.live[step.live.clone()];
-    let loads = &scratch.loads[step.sides.clone()];
+    let here = (&plan.live[step.live.clone()], &scratch.loads[step.sides.clone()]);
     let rows = &mut scratch.fold[step.fold.clone()];
-    // Row a of S without its first row is [S_a0 | S_ac]: just the right-hand side.
-    rows.copy_from_slice(&matrix[n..]);
-    let r = live.len();
-    let small = &mut scratch.small[..r * r];
-    fill_small(small, live, matrix, loads, n);
-    if !eliminate(small, rows, live, n) {
-        fill_small(small, live, matrix, loads, n);
-        rows.copy_from_slice(&matrix[n..]);
-        if !eliminate_with_exchange(small, rows, live, n) {
-            return false;
-        }
-    }
-    // Ports that reflect nothing only listen.
-    let mut next_live = 0;
-    for a in 0..m {
-        if live.get(next_live) == Some(&a) {
-            next_live += 1;
-            continue;
-        }
-        for &l in live {
-            let share = matrix[(a + 1) * n + l + 1].times(&loads[l]);
-            for c in 0..n {
-                let from = rows[l * n + c];
-                rows[a * n + c].add_product(&share, &from);
-            }
-        }
-    }
-    let mut gin = matrix[0];
-    for &l in live {
-        let share = matrix[l + 1].times(&loads[l]);
-        gin.add_product(&share, &rows[l * n]);
-    }
+    let Some(gin) = fold(step.width, matrix, Columns::All, rows, here, &mut scratch.small) else {
+        return false;
+    };
     if let Some(back) = step.back.clone() {
-        let back = &mut scratch.back[back];
-        back.copy_from_slice(&matrix[1..n]);
-        for &l in live {
-            let share = matrix[l + 1].times(&loads[l]);
-            for (c, y) in back.iter_mut().enumerate() {
-                y.add_product(&share, &rows[l * n + c + 1]);
-            }
-        }
+        turn_back(matrix, rows, here, &mut scratch.back[back]);
     }
     match plan.above[place] {
         Some(side) => scratch.loads[side] = gin,
@@ -334,11 +296,7 @@ fn carry_down(plan: &Plan, place: usize, scratch: &mut Scratch) -> bool {
     let n = step.width + 1;
     let gin = plan.above[place].map_or(scratch.root, |side| scratch.loads[side]);
     let up = scratch.up[place];
-    let (inverse, sound) = gin.times(&up).taken_from_one().inverse_above(NO_PIVOT_SQUARED);
-    if !sound {
-        return false;
-    }
-    let h = up.times(&inverse);
+    let Some(h) = let_down(&gin, &up) else { return false };
     let rows = &mut scratch.fold[step.fold.clone()];
     if let Some(back) = step.back.clone() {
         let y = &scratch.back[back];
@@ -360,13 +318,8 @@ fn carry_down(plan: &Plan, place: usize, scratch: &mut Scratch) -> bool {
     for (port, side) in step.sides.clone().enumerate() {
         if let Side::Part(below) = plan.sides[side] {
             let own = rows[port * n + port + 1];
-            let mut whole = Wave::ONE;
-            whole.add_product(&scratch.loads[side], &own);
-            let (inverse, sound) = whole.inverse_above(NO_PIVOT_SQUARED);
-            if !sound {
-                return false;
-            }
-            scratch.up[below] = own.times(&inverse);
+            let Some(seen) = seen_from_branch(&scratch.loads[side], &own) else { return false };
+            scratch.up[below] = seen;
         }
     }
     true

@@ -7,7 +7,7 @@ use std::sync::Arc;
 use multiversion::multiversion;
 
 use super::course::{Bend, Course, Factor, Piece};
-use super::eliminate::{NO_PIVOT_SQUARED, eliminate, eliminate_with_exchange, fill_small};
+use super::eliminate::{Columns, NO_PIVOT_SQUARED, fold, let_down, seen_from_branch, turn_back};
 use super::network::OutletIndex;
 use super::plan::{Plan, Side, Tree};
 use super::samples::{MOST_VALUES, fill};
@@ -222,17 +222,17 @@ fn walk(
             let matrix = &scratch.matrices[first..first + size];
             let first = piece.fold * TOGETHER + block * piece.width * piece.stride();
             let rows = &mut scratch.rows[first..first + piece.width * piece.stride()];
-            let live = &plan.live[piece.live.clone()];
-            let here = &loads[piece.sides.clone()];
+            let here = (&plan.live[piece.live.clone()], &loads[piece.sides.clone()]);
             let reflected = if piece.width == 1 && piece.columns.is_empty() {
-                pass(matrix, rows, here, live)
+                pass(matrix, rows, here)
             } else {
-                fold(piece, course, matrix, rows, here, live, &mut scratch.small)
+                let columns = Columns::Of(&course.columns[piece.columns.clone()]);
+                fold(piece.width, matrix, columns, rows, here, &mut scratch.small)
             };
             let Some(reflected) = reflected else { return Err(Failed { place, block }) };
             if let Some(back) = piece.back {
                 let first = back * TOGETHER + block * piece.width;
-                turn_back(piece, matrix, rows, here, live, &mut scratch.back[first..first + piece.width]);
+                turn_back(matrix, rows, here, &mut scratch.back[first..first + piece.width]);
             }
             match plan.above[place] {
                 Some(side) => loads[side] = reflected,
@@ -284,7 +284,7 @@ fn walk(
 
 /// Folds a part of one output of which only `x` is wanted; none if that has no answer.
 #[inline(always)]
-fn pass(matrix: &[Wave], rows: &mut [Wave], loads: &[Wave], live: &[usize]) -> Option<Wave> {
+fn pass(matrix: &[Wave], rows: &mut [Wave], (live, loads): (&[usize], &[Wave])) -> Option<Wave> {
     let (&[near, back, through, far], [x], [load]) = (matrix, rows, loads) else { return None };
     if live.is_empty() {
         *x = through;
@@ -295,85 +295,6 @@ fn pass(matrix: &[Wave], rows: &mut [Wave], loads: &[Wave], live: &[usize]) -> O
     let mut reflected = near;
     reflected.add_product(&back.times(load), x);
     sound.then_some(reflected)
-}
-
-/// Folds a part and its branches: its rows, and what the part above sees; none if that has no answer.
-#[inline(always)]
-fn fold(
-    piece: &Piece,
-    course: &Course,
-    matrix: &[Wave],
-    rows: &mut [Wave],
-    loads: &[Wave],
-    live: &[usize],
-    small: &mut [Wave],
-) -> Option<Wave> {
-    let (n, stride) = (piece.width + 1, piece.stride());
-    let columns = &course.columns[piece.columns.clone()];
-    right_hand_side(rows, matrix, columns);
-    let r = live.len();
-    let small = &mut small[..r * r];
-    fill_small(small, live, matrix, loads, n);
-    if !eliminate(small, rows, live, stride) {
-        fill_small(small, live, matrix, loads, n);
-        right_hand_side(rows, matrix, columns);
-        if !eliminate_with_exchange(small, rows, live, stride) {
-            return None;
-        }
-    }
-    // Ports that reflect nothing only listen.
-    let mut next_live = 0;
-    for a in 0..piece.width {
-        if live.get(next_live) == Some(&a) {
-            next_live += 1;
-            continue;
-        }
-        for &l in live {
-            let share = matrix[(a + 1) * n + l + 1].times(&loads[l]);
-            for c in 0..stride {
-                let from = rows[l * stride + c];
-                rows[a * stride + c].add_product(&share, &from);
-            }
-        }
-    }
-    let mut reflected = matrix[0];
-    for &l in live {
-        let share = matrix[l + 1].times(&loads[l]);
-        reflected.add_product(&share, &rows[l * stride]);
-    }
-    Some(reflected)
-}
-
-/// Rows `[S_a0 | S_ac]` of the columns that are wanted.
-#[inline(always)]
-fn right_hand_side(rows: &mut [Wave], matrix: &[Wave], columns: &[usize]) {
-    let n = matrix.len() / (rows.len() / (1 + columns.len()) + 1);
-    for (row, from) in rows.chunks_exact_mut(1 + columns.len()).zip(matrix[n..].chunks_exact(n)) {
-        row[0] = from[0];
-        for (entry, column) in row[1..].iter_mut().zip(columns) {
-            *entry = from[column + 1];
-        }
-    }
-}
-
-/// The `y` of a part that is not reciprocal; all its columns are there.
-#[inline(always)]
-fn turn_back(
-    piece: &Piece,
-    matrix: &[Wave],
-    rows: &[Wave],
-    loads: &[Wave],
-    live: &[usize],
-    back: &mut [Wave],
-) {
-    let stride = piece.stride();
-    back.copy_from_slice(&matrix[1..=piece.width]);
-    for &l in live {
-        let share = matrix[l + 1].times(&loads[l]);
-        for (c, y) in back.iter_mut().enumerate() {
-            y.add_product(&share, &rows[l * stride + c + 1]);
-        }
-    }
 }
 
 /// Works out `B` and tells the branches in which something bends what they see above them; false if that has no answer.
@@ -400,11 +321,7 @@ fn carry_down(
         return sound;
     }
     let reflected = plan.above[place].map_or(scratch.root[block], |side| loads[side]);
-    let (inverse, sound) = reflected.times(&up).taken_from_one().inverse_above(NO_PIVOT_SQUARED);
-    if !sound {
-        return false;
-    }
-    let h = up.times(&inverse);
+    let Some(h) = let_down(&reflected, &up) else { return false };
     let stride = piece.stride();
     let columns = &course.columns[piece.columns.clone()];
     let first = piece.fold * TOGETHER + block * piece.width * stride;
@@ -429,13 +346,8 @@ fn carry_down(
             && course.pieces[below].is_carried
         {
             let own = bends[port * columns.len() + c];
-            let mut whole = Wave::ONE;
-            whole.add_product(&loads[side], &own);
-            let (inverse, sound) = whole.inverse_above(NO_PIVOT_SQUARED);
-            if !sound {
-                return false;
-            }
-            scratch.up[below * TOGETHER + block] = own.times(&inverse);
+            let Some(seen) = seen_from_branch(&loads[side], &own) else { return false };
+            scratch.up[below * TOGETHER + block] = seen;
         }
     }
     true
