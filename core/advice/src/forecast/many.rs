@@ -1,13 +1,9 @@
 //! The draws, on as many of the computer's cores as there are.
 
-use std::sync::OnceLock;
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::thread;
 
 use crate::error::AdviceError;
-
-/// More threads than this bring nothing: the draws then wait for the memory.
-const MOST_THREADS: usize = 4;
 
 /// What `work` gives for each number below `count`, in order: the same on any number of threads. Each thread has tools of its own
 /// for it. `goes_on` is asked on the caller's own thread, in all once for each number.
@@ -20,9 +16,7 @@ pub(super) fn each<Tools, T: Send>(
     work: impl Fn(&mut Tools, u64) -> Result<T, AdviceError> + Sync,
     goes_on: &mut dyn FnMut() -> bool,
 ) -> Result<Vec<T>, AdviceError> {
-    // Asking the system takes as long as a draw.
-    static CORES: OnceLock<usize> = OnceLock::new();
-    let cores = *CORES.get_or_init(|| thread::available_parallelism().map_or(1, std::num::NonZero::get));
+    let cores = coax::cores();
     let next = AtomicU64::new(0);
     let is_over = AtomicBool::new(false);
     let take = || {
@@ -38,7 +32,7 @@ pub(super) fn each<Tools, T: Send>(
     };
     let mut made: Vec<(u64, Result<T, AdviceError>)> = Vec::new();
     let is_stopped = thread::scope(|scope| {
-        let beside: Vec<_> = (1..cores.min(MOST_THREADS).min(usize::try_from(count).unwrap_or(MOST_THREADS)))
+        let beside: Vec<_> = (1..cores.min(usize::try_from(count).unwrap_or(cores)))
             // Where the system gives no thread, the others do all the work.
             .filter_map(|_| {
                 let all = || {

@@ -23,12 +23,11 @@ const LOOKED_AT: [&str; 11] = [
 ];
 
 /// Numbers of the program that say nothing about a house: keys, bounds of memory, what rounding leaves.
-const NO_FIGURES: [&str; 8] = [
+const NO_FIGURES: [&str; 7] = [
     "assemble::MOST_DOUBTS",
     "bits::MOST_BITS",
     "entry_levels::SAME_MHZ",
     "loading::NO_BITS",
-    "many::MOST_THREADS",
     "noise::THERMAL_PER_HERTZ",
     "normalise::LONGEST_TEXT",
     "run::MODEL_ERROR_KEY",

@@ -10,12 +10,17 @@ const WORTH_A_THREAD: usize = 30_000;
 /// More threads than this bring nothing: they then wait for the memory.
 const MOST_THREADS: usize = 4;
 
+/// Among how many of the computer's cores work on houses is shared, 1 to 4: more bring nothing, for they then wait for the memory.
+pub fn cores() -> usize {
+    // Asking the system takes as long as solving a small house: it is asked once.
+    static CORES: OnceLock<usize> = OnceLock::new();
+    let all = || thread::available_parallelism().map_or(1, std::num::NonZero::get);
+    (*CORES.get_or_init(all)).min(MOST_THREADS)
+}
+
 /// Cuts so many groups, in which so many waves are worked out, into one row of neighbours for each core that is worth it.
 pub(super) fn shares(groups: usize, waves: usize) -> Vec<Range<usize>> {
-    // Asking the system takes as long as solving a small house: it is asked once, and only where it matters.
-    static CORES: OnceLock<usize> = OnceLock::new();
-    let cores = || *CORES.get_or_init(|| thread::available_parallelism().map_or(1, std::num::NonZero::get));
-    let worth = (waves / WORTH_A_THREAD).min(MOST_THREADS);
+    let worth = waves / WORTH_A_THREAD;
     let count = if worth > 1 { worth.min(cores()) } else { 1 }.clamp(1, groups.max(1));
     (0..count).map(|share| share * groups / count..(share + 1) * groups / count).collect()
 }

@@ -29,6 +29,7 @@ mod sweep;
 mod tables;
 mod wave;
 
+pub use cores::cores;
 pub use network::{End, Network, OutletIndex, PartIndex};
 pub use pairs::Wanted;
 pub use plan::Tree;
