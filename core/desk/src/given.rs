@@ -97,27 +97,10 @@ pub fn files(word: &Path, endings: &[&str]) -> io::Result<Given> {
     Ok(if is_pattern { Given::Nothing } else { Given::Files(vec![word.to_owned()]) })
 }
 
-/// The words of a line, parted as a shell parts them: by blanks, but for those in quotes or behind a backslash.
+/// The words of a line, parted as a shell parts them: by blanks, but for those in quotes or behind a backslash. None of a line
+/// in which a quote is left open.
 pub fn parted(line: &str) -> Vec<String> {
-    let (mut words, mut word, mut quote) = (Vec::new(), String::new(), None);
-    let mut signs = line.chars();
-    while let Some(sign) = signs.next() {
-        match (sign, quote) {
-            (sign, Some(open)) if sign == open => quote = None,
-            ('\'' | '"', None) => quote = Some(sign),
-            ('\\', None) => word.extend(signs.next()),
-            (sign, None) if sign.is_whitespace() => {
-                if !word.is_empty() {
-                    words.push(std::mem::take(&mut word));
-                }
-            }
-            (sign, _) => word.push(sign),
-        }
-    }
-    if !word.is_empty() {
-        words.push(word);
-    }
-    words
+    shlex::split(line).unwrap_or_default()
 }
 
 fn in_folder(folder: &Path, endings: &[&str]) -> io::Result<Given> {
@@ -152,7 +135,7 @@ mod tests {
     fn several_names_in_one_line() {
         assert_eq!(parted("a.jpg  b.jpg"), ["a.jpg", "b.jpg"]);
         assert_eq!(parted("'a one.jpg' b\\ two.jpg \"c.jpg\""), ["a one.jpg", "b two.jpg", "c.jpg"]);
-        assert!(parted("  ").is_empty());
+        assert!(parted("  ").is_empty() && parted("'a b.jpg").is_empty());
     }
 
     #[test]
