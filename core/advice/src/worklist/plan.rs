@@ -2,7 +2,6 @@
 
 use std::collections::BTreeSet;
 
-use facts::fact::SubjectId;
 use house::record::{ChangeKind, Survey};
 
 use super::list::Searched;
@@ -75,8 +74,7 @@ impl Planned {
 
 /// Whether two changes are of one kind and at one place.
 fn is_same(one: ChangeKind, other: ChangeKind) -> bool {
-    let place = |change: ChangeKind| -> SubjectId { change.at() };
-    std::mem::discriminant(&one) == std::mem::discriminant(&other) && place(one) == place(other)
+    std::mem::discriminant(&one) == std::mem::discriminant(&other) && one.at() == other.at()
 }
 
 /// Searches for it.

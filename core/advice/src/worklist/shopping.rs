@@ -17,13 +17,17 @@ impl WorkList {
         when_done.asked.clone_from(&survey.asked);
         let adapters = adapters_to_get(&when_done);
         for needed in adapters.iter().chain(self.steps.iter().flat_map(|step| &step.effort.parts)) {
-            match list.iter_mut().find(|listed| listed.what.id == needed.what.id && can_join(listed, needed))
-            {
-                Some(listed) => join(listed, needed),
-                None => list.push(needed.clone()),
-            }
+            add(&mut list, needed);
         }
         list
+    }
+}
+
+/// Puts something on a list: equal things are counted together, and lengths of cable added up.
+fn add(list: &mut Vec<PartNeeded>, needed: &PartNeeded) {
+    match list.iter_mut().find(|listed| listed.what.id == needed.what.id && can_join(listed, needed)) {
+        Some(listed) => join(listed, needed),
+        None => list.push(needed.clone()),
     }
 }
 
@@ -64,10 +68,7 @@ pub fn adapters_to_get(survey: &Survey) -> Vec<PartNeeded> {
         let what = Phrase::new("need-adapter")
             .text("version", version)
             .with("port", Arg::RateAsRead(f64::from(port)));
-        match list.iter_mut().find(|listed| listed.what == what) {
-            Some(listed) => listed.count += 1,
-            None => list.push(PartNeeded { what, count: 1 }),
-        }
+        add(&mut list, &PartNeeded { what, count: 1 });
     }
     list
 }
