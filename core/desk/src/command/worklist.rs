@@ -1,10 +1,11 @@
 //! `legwork worklist`: what to change, in which order.
 
 mod data;
+mod words;
 
 use std::collections::BTreeMap;
 
-use advice::adapters::{AdapterToCome, adapters_to_come, are_adapters_to_place};
+use advice::adapters::{adapters_to_come, are_adapters_to_place};
 use advice::finding::Caution;
 use advice::level;
 use advice::worklist::{Step, WorkList, nothing_to_do};
@@ -19,6 +20,7 @@ use crate::error::DeskError;
 use crate::printed::Page;
 
 pub use data::{WorkListJson, as_json};
+use words::{adapter_in_words, shopping};
 
 /// Works the list out and tells it.
 pub fn run(context: &Context, opened: &Opened) -> Result<(), DeskError> {
@@ -172,11 +174,6 @@ fn tell_services_when_done(context: &Context, survey: &Survey, list: &WorkList, 
     }
 }
 
-/// Everything to buy, in words.
-fn shopping(context: &Context, survey: &Survey, list: &WorkList) -> Vec<(String, u64)> {
-    list.shopping(survey).iter().map(|needed| (context.say(&needed.what), needed.count)).collect()
-}
-
 fn tell_shopping(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page) {
     let items = shopping(context, survey, list);
     if items.is_empty() {
@@ -197,10 +194,4 @@ fn tell_adapters(context: &Context, list: &WorkList, page: &mut Page) {
     for adapter in adapters_to_come(house) {
         page.item(0, &adapter_in_words(context, house, &adapter));
     }
-}
-
-fn adapter_in_words(context: &Context, house: &Survey, adapter: &AdapterToCome) -> String {
-    let sharing = adapter.sharing().map(|sharing| format!(" {}", context.say(&sharing))).unwrap_or_default();
-    let told = Phrase::new("desk-adapter").phrase("place", adapter.place(house)).phrase("how", adapter.how());
-    format!("{}{sharing}", context.say(&told))
 }

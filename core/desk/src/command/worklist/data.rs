@@ -9,7 +9,7 @@ use house::record::{ChangeKind, Named, ServiceKind, Survey};
 use phrase::Phrase;
 use serde::Serialize;
 
-use super::{adapter_in_words, shopping};
+use super::words::{adapter_in_words, shopping};
 use crate::command::Context;
 use crate::command::forecast::{self, ForecastJson, Of};
 use crate::command::json::{PartJson, part, rounded};
