@@ -5,6 +5,8 @@ use advice::level::{DownLevel, Options, levels};
 use house::record::{CableKind, EntryKind, PartKind, Plugged, Reading, ReadingKind, ServiceKind, Survey};
 use houses::{House, part_id};
 
+use super::level_wiring::three;
+
 /// Sound parts and a matched load leave a ripple of some tenths of a decibel (see `level_worked.rs`).
 const RIPPLE_DB: f64 = 0.8;
 
@@ -185,17 +187,7 @@ fn where_a_loss_may_arise_before_a_branch_the_branch_may_miss_it_too() {
 #[test]
 fn what_two_outlets_miss_on_what_they_share_is_missed_behind_it() {
     let in_a_row = |arrives: &[(&str, f64)]| {
-        let splitter = House::new()
-            .entry("E1", EntryKind::Cable)
-            .splitter("S1", 3)
-            .made_for(5.0, 1002.0)
-            .with(|splitter| splitter.rating.leg_losses_db = vec![5.5; 3])
-            .from("E1", 1)
-            .over(CableKind::Six, 3.0);
-        let house = ["O1", "O2", "O3"].into_iter().zip(1..).fold(splitter, |house, (tag, port)| {
-            house.outlet(tag, tag).from("S1", port).over(CableKind::Six, 10.0).plugged(&[Plugged::Tv])
-        });
-        let house = house.at("E1").level(603.0, 10.0);
+        let house = three().at("E1").level(603.0, 10.0);
         let read = arrives.iter().fold(house, |house, (tag, dbmv)| house.at(tag).level(603.0, *dbmv));
         level_at(&read.survey(), "O3", 603.0)
     };

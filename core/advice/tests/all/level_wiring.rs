@@ -133,7 +133,7 @@ fn the_providers_stretch_is_told_as_such() {
 }
 
 /// Three TVs, each 10 m behind one 3-way splitter.
-fn three() -> House {
+pub(super) fn three() -> House {
     let outlet = |house: House, tag: &str, port: u8| {
         house.outlet(tag, tag).from("S1", port).over(CableKind::Six, 10.0).plugged(&[Plugged::Tv])
     };
