@@ -79,7 +79,7 @@ fn way_on(snapshot: &SurveySnapshot<'_>, question: &Question) -> (Key, &'static 
 
 /// Whether the screen takes one answer out of a few, and nothing else: then the choice itself leads on.
 fn is_answered_by_one_pick(question: &Question, screen: &Screen) -> bool {
-    if matches!(question, Question::Outputs(_)) {
+    if question.is_folded() {
         return false;
     }
     let mut inputs = screen.blocks.iter().filter(|block| {
@@ -105,8 +105,7 @@ pub(crate) fn take(session: &mut Session, question: &Question, done: &Done) -> R
         Done::Press(key) => pressed(session, question, key),
         Done::Pick(..) => {
             open.memory.pending.keep(done);
-            if matches!((question, done), (Question::Outputs(_), Done::Pick(Key::PortHere(_), _))) {
-                // The next output stands open then.
+            if matches!(done, Done::Pick(key, _) if question.goes_on_after(key)) {
                 open.memory.pending.pick(&Key::Unfolded, Vec::<Key>::new());
             }
             let one = session
@@ -175,7 +174,7 @@ fn put_off(session: &mut Session, question: &Question) -> Result<Move> {
 
 /// A touch on a label's figure: to correct it, or to take it where it was recognised. Another touch takes that back.
 fn touched(session: &mut Session, question: &Question, key: &Key) -> Result<Move> {
-    if matches!((question, key), (Question::Outputs(_), Key::PortHere(_) | Key::InOrder)) {
+    if question.unfolds(key) {
         session.open_survey()?.memory.pending.pick(&Key::Unfolded, [key.clone()]);
         return Ok(Move::Stay);
     }

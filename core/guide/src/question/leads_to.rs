@@ -263,13 +263,7 @@ impl LeadsToAnswer {
         {
             return turns_out(snapshot, unknown, led);
         }
-        let id = SubjectId::random();
-        let mut answer =
-            cleared(snapshot, child, part, port).is(id, Is::Part).says(id, field::part::KIND, &kind);
-        answer = answer.says(id, field::part::TAG, &tags.next(kind));
-        if let Some(room) = room {
-            answer = answer.says(id, field::part::ROOM, &room);
-        }
+        let (answer, id) = tags.new_part(cleared(snapshot, child, part, port), kind, room);
         if matches!(self, Self::Part(LedTo::Filter | LedTo::GroundBlock)) {
             let (answer, run) = jumper(answer);
             let feed = Feed::From(FeedFrom { part, port, run: Some(run) });
@@ -292,12 +286,7 @@ impl LeadsToAnswer {
         match self {
             Self::Loose(outlet) => (join(answer, outlet, part, port), Some(outlet)),
             Self::Room(room) => {
-                let outlet = SubjectId::random();
-                let answer = answer
-                    .is(outlet, Is::Part)
-                    .says(outlet, field::part::KIND, &PartKind::Outlet)
-                    .says(outlet, field::part::TAG, &tags.next(PartKind::Outlet))
-                    .says(outlet, field::part::ROOM, &room);
+                let (answer, outlet) = tags.new_part(answer, PartKind::Outlet, Some(room));
                 (join(answer, outlet, part, port), Some(outlet))
             }
             _ => (answer, None),
@@ -321,6 +310,18 @@ impl<'a> Tags<'a> {
         let tag = free.find(|tag| !self.given.contains(tag)).unwrap_or_default();
         self.given.push(tag.clone());
         tag
+    }
+
+    /// A part that was not there before, with a tag of its own.
+    fn new_part(&mut self, answer: Answer, kind: PartKind, room: Option<SubjectId>) -> (Answer, SubjectId) {
+        let id = SubjectId::random();
+        let answer = answer.is(id, Is::Part).says(id, field::part::KIND, &kind);
+        let answer = answer.says(id, field::part::TAG, &self.next(kind));
+        let answer = match room {
+            Some(room) => answer.says(id, field::part::ROOM, &room),
+            None => answer,
+        };
+        (answer, id)
     }
 }
 

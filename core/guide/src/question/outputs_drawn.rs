@@ -32,6 +32,23 @@ impl Opened {
     }
 }
 
+impl Question {
+    /// Whether it is told on rows, of which one stands open.
+    pub(crate) const fn is_folded(&self) -> bool {
+        matches!(self, Self::Outputs(_))
+    }
+
+    /// Whether a touch on this key opens one of its rows.
+    pub(crate) const fn unfolds(&self, key: &Key) -> bool {
+        self.is_folded() && matches!(key, Key::PortHere(_) | Key::InOrder)
+    }
+
+    /// Whether the next row that is not told yet stands open, once this one is.
+    pub(crate) const fn goes_on_after(&self, key: &Key) -> bool {
+        self.is_folded() && matches!(key, Key::PortHere(_))
+    }
+}
+
 pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, part: SubjectId) {
     let Some(found) = snapshot.survey.parts.get(&part) else { return };
     let told = OutputsAnswer::read(snapshot.pending(), snapshot, part);
@@ -56,8 +73,10 @@ pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_
     } else if !rooms.is_empty() {
         builder.press(&Key::InOrder, &Phrase::new("outputs-to-order"), PressWeight::Other);
     }
-    builder.press(&Key::OthersToo, &Phrase::new("outputs-others-loose"), PressWeight::Other);
-    builder.press(&Key::OthersOpen, &Phrase::new("outputs-others-open"), PressWeight::Other);
+    if !told.open(snapshot, found).is_empty() {
+        builder.press(&Key::OthersToo, &Phrase::new("outputs-others-loose"), PressWeight::Other);
+        builder.press(&Key::OthersOpen, &Phrase::new("outputs-others-open"), PressWeight::Other);
+    }
     cautions_of_tracing(snapshot, builder);
 }
 
