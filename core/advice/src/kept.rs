@@ -5,18 +5,19 @@
 //! made anew. No name and no text of a person's is in it. The mark says of what it is: of all that the forecast and the work
 //! list are worked out of, by which program, with which options. Only the very same program reads the bytes again.
 
+use std::collections::BTreeSet;
 use std::fmt::{self, Write as _};
 
 use facts::fact::SubjectId;
 use facts::store::Mark;
-use house::record::{ChangeKind, ServiceKind, Survey};
+use house::record::{ChangeKind, ServiceKind, Survey, Without};
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 
 use crate::forecast::Forecast;
 use crate::level::{self, DoneLevel, Levels, MovedOut, OutletChange, levels};
 use crate::worklist::{
-    CutShort, FailedRoom, Gain, Options, Refusal, Searched, Stake, Step, WorkList, applied, effort,
+    CutShort, FailedRoom, Gain, Options, OtherList, Refusal, Searched, Stake, Step, WorkList, applied, effort,
 };
 
 /// This program, by the sources of all that has a say in what is worked out (`build.rs`).
@@ -110,10 +111,18 @@ struct ListBytes {
     steps: Vec<StepBytes>,
     cut_short: Option<CutShort>,
     searched: Option<Searched>,
+    others: Vec<OtherBytes>,
     refused: Vec<(ChangeKind, Refusal)>,
     when_done: Forecast,
     failed: Vec<FailedRoom>,
     level_changes: Vec<OutletChange>,
+}
+
+#[derive(Serialize, Deserialize)]
+struct OtherBytes {
+    without: BTreeSet<Without>,
+    changes: Vec<ChangeKind>,
+    when_done: Forecast,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -144,6 +153,7 @@ impl ListBytes {
             steps: list.steps.iter().map(StepBytes::of).collect(),
             cut_short: list.cut_short,
             searched: list.searched,
+            others: list.others.iter().map(OtherBytes::of).collect(),
             refused: list.refused.clone(),
             when_done: list.when_done.clone(),
             failed: list.failed.clone(),
@@ -174,6 +184,7 @@ impl ListBytes {
             steps,
             cut_short: self.cut_short,
             searched: self.searched,
+            others: self.others.into_iter().map(|other| other.into_list(survey)).collect(),
             refused: self.refused,
             as_found: as_found.clone(),
             when_done: self.when_done,
@@ -182,6 +193,20 @@ impl ListBytes {
             levels,
             level_changes: self.level_changes,
         })
+    }
+}
+
+impl OtherBytes {
+    fn of(list: &OtherList) -> Self {
+        Self {
+            without: list.without.clone(),
+            changes: list.steps.iter().map(|step| step.change).collect(),
+            when_done: list.when_done.clone(),
+        }
+    }
+
+    fn into_list(self, survey: &Survey) -> OtherList {
+        OtherList::of(survey, self.without, &self.changes, self.when_done)
     }
 }
 

@@ -72,6 +72,12 @@ pub enum Command {
     Worklist {
         /// The survey, NAME.legwork.
         survey: PathBuf,
+        /// What kind of work to leave out, whatever was chosen for the house; may stand several times.
+        #[arg(long, value_enum, value_name = "WORK")]
+        without: Vec<WorkLeftOut>,
+        /// Choose this list for the house: every screen, report and command goes by it from then on.
+        #[arg(long, requires = "without")]
+        choose: bool,
     },
 
     /// What each TV and modem gets, whether that is enough, and what the work list changes of it.
@@ -175,6 +181,28 @@ pub enum Command {
     /// The commands of the record.
     #[command(flatten)]
     Record(RecordCommand),
+}
+
+/// What a work list leaves out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum WorkLeftOut {
+    /// No cable is laid, replaced or traced.
+    NewCable,
+    /// Nothing that may take an attic, a ladder or a roof.
+    Heights,
+    /// Nothing is left out.
+    Nothing,
+}
+
+impl WorkLeftOut {
+    /// The kind of work; `None` where nothing is left out.
+    pub const fn kind(self) -> Option<house::record::Without> {
+        match self {
+            Self::NewCable => Some(house::record::Without::NewCable),
+            Self::Heights => Some(house::record::Without::Heights),
+            Self::Nothing => None,
+        }
+    }
 }
 
 /// What the rows of a table are.

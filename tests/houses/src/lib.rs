@@ -41,7 +41,7 @@ use house::record::{
     Adapter, Asked, Before, Building, CableKind, ChangeKind, Connector, EntryKind, EntryState, Feed,
     FeedFrom, HowMeasured, Internet, LengthKnown, Named, Outcome, OutcomeKind, Ownership, Part, PartKind,
     Plugged, PortEnd, Reading, ReadingKind, Reply, Room, Run, RunLength, Service, ServiceKind, Survey, Wish,
-    Work,
+    Without, Work,
 };
 use uuid::Uuid;
 
@@ -346,6 +346,14 @@ impl House {
             let measured = Measured::new(&ends, &[matrix.clone(), matrix]).expect("a sound file");
             part.measured = Some(Arc::new(measured));
         })
+    }
+
+    /// Work of a kind is not wanted here.
+    pub fn not_wanted(mut self, kind: Without) -> Self {
+        let mut without = self.survey.without();
+        without.insert(kind);
+        self.survey = self.survey.where_not_wanted(&without);
+        self
     }
 
     /// The wiring belongs to somebody else.

@@ -2,7 +2,7 @@
 //! change must not be refused for it.
 
 use house::record::{
-    CableKind, ChangeKind, Connector, EntryKind, Plugged, PortEnd, ReadingKind, ServiceKind, Survey,
+    CableKind, ChangeKind, Connector, EntryKind, Plugged, PortEnd, ReadingKind, ServiceKind, Survey, Without,
 };
 
 use crate::{House, part_id};
@@ -188,6 +188,10 @@ pub fn cases() -> Vec<Case> {
         ),
         case("street-side", RENEW, renewed(EntryKind::Cable), renewed(EntryKind::Antenna)),
         case("not-yours", REPLACE, cable().rented(), cable()),
+        case("without-new-cable", REPLACE, cable().not_wanted(Without::NewCable), cable()),
+        // An entry filter may hang high; a splitter in the house is reached from the floor.
+        case("without-heights", ADD_FILTER, cable().not_wanted(Without::Heights), cable()),
+        case("without-heights", REPLACE, cable().not_wanted(Without::Heights), cable()),
         case("narrows-satellite", SWAP_SPLITTER, received(EntryKind::Satellite), house(EntryKind::Satellite)),
         // The den hangs on a tree of its own: from there no cable leads to the office.
         case("cuts-network", MOVE_BRIDGE, cable().at("O3").fed_by_nothing(), cable()),

@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 use facts::fact::SubjectId;
 use house::record::{ChangeKind, OutletCheck, PartKind, Survey};
 
+use super::care::not_wanted;
 use super::list::FailedRoom;
 use crate::entry_filter::other_home_at;
 use crate::forecast::{CostAt, Forecast, nodes_of};
@@ -69,8 +70,9 @@ pub(super) fn checks(
             if taken == AT_ONCE {
                 break;
             }
-            // Nobody's hands go to what other people get their signal through.
-            if is_tried(survey, check) || other_home_at(survey, check).is_some() {
+            // Nobody's hands go to what other people get their signal through, nor where this house's people do not want them.
+            let is_left_out = other_home_at(survey, check).is_some() || not_wanted(check, survey).is_some();
+            if is_tried(survey, check) || is_left_out {
                 continue;
             }
             taken += 1;

@@ -38,6 +38,13 @@ fn rates(forecast: &Forecast, outlet: SubjectId) -> RoomRates {
     })
 }
 
+/// What the rooms that are there no more had.
+pub(super) fn lost(before: &Forecast, after: &Forecast) -> Vec<Gain> {
+    let is_gone = |outlet: &SubjectId| after.room(*outlet).is_none();
+    let gone = before.rooms.iter().map(|room| room.outlet).filter(is_gone);
+    gone.map(|outlet| Gain { outlet, before: rates(before, outlet), after: RoomRates::default() }).collect()
+}
+
 /// What every room gains, in the forecast's order.
 pub(super) fn gains(before: &Forecast, after: &Forecast) -> Vec<Gain> {
     let gain = |outlet| Gain { outlet, before: rates(before, outlet), after: rates(after, outlet) };

@@ -6,6 +6,7 @@ use house::record::{ChangeKind, Survey};
 use phrase::{Arg, Phrase};
 use serde::{Deserialize, Serialize};
 
+use super::others::OtherList;
 use super::refusal::Refusal;
 use super::step::Step;
 use crate::forecast::Forecast;
@@ -111,6 +112,8 @@ pub struct WorkList {
     pub cut_short: Option<CutShort>,
     /// How far the changes were searched; `None` where the house is too large for it.
     pub searched: Option<Searched>,
+    /// What the list might be instead: without work of some kind, or with all of it.
+    pub others: Vec<OtherList>,
     /// Changes that were looked at and are not offered, with the reason.
     pub refused: Vec<(ChangeKind, Refusal)>,
     /// The forecast of the house as found.

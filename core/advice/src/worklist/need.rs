@@ -25,19 +25,32 @@ pub(super) fn loses_the_network(before: &Forecast, after: &Forecast) -> Option<S
 /// Whether a change brings no rate that is there nine times in ten, and neither quiet nor privacy. Sharing an outlet is what
 /// the rate of its room takes, or, at the bridge, that of every room.
 pub(super) fn gains_nothing(change: ChangeKind, before: &Forecast, after: &Forecast) -> bool {
+    !gains_times(1.0, change, before, after)
+}
+
+/// So many times what a gain is worth lies above it by far: few draws tell as surely as many (our own choice).
+const BY_FAR: f64 = 4.0;
+
+/// Whether few draws tell for sure that a change brings something.
+pub(super) fn gains_by_far(change: ChangeKind, before: &Forecast, after: &Forecast) -> bool {
+    gains_times(BY_FAR, change, before, after)
+}
+
+/// Whether it brings so many times what is worth something.
+fn gains_times(times: f64, change: ChangeKind, before: &Forecast, after: &Forecast) -> bool {
     let low = |forecast: &Forecast, outlet: SubjectId| {
         forecast.path(outlet).map_or(0.0, |path| path.down.low.max(0.0) + path.up.low.max(0.0))
     };
-    let is_served = |outlet| low(after, outlet) >= USABLE.value();
+    let is_served = |outlet| low(after, outlet) >= times * USABLE.value();
     match change {
         ChangeKind::ShareOutlet { outlet } if after.bridge == Some(outlet) => {
-            !after.rooms.iter().any(|room| is_served(room.outlet))
+            after.rooms.iter().any(|room| is_served(room.outlet))
         }
-        ChangeKind::ShareOutlet { outlet } => !is_served(outlet),
-        _ if is_wanted_anyway(change) => false,
+        ChangeKind::ShareOutlet { outlet } => is_served(outlet),
+        _ if is_wanted_anyway(change) => true,
         _ => {
             let rise = |outlet| low(after, outlet) - low(before, outlet);
-            after.rooms.iter().map(|room| rise(room.outlet)).sum::<f64>() < WORTH_MBPS
+            after.rooms.iter().map(|room| rise(room.outlet)).sum::<f64>() >= times * WORTH_MBPS
         }
     }
 }

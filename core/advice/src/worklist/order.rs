@@ -10,13 +10,17 @@ use super::checks;
 use super::effect::applied;
 use super::effort::effort;
 use super::gain::gains;
-use super::list::{CutShort, FailedRoom, WorkList};
-use super::need::{WORTH_MBPS, gains_nothing, gives_a_link, is_wanted_anyway, loses_the_network};
+use super::list::{CutShort, FailedRoom, Searched, WorkList};
+use super::need::{
+    WORTH_MBPS, gains_by_far, gains_nothing, gives_a_link, is_wanted_anyway, loses_the_network,
+};
+use super::others::others;
 use super::plan::plan;
 use super::propose::{candidates, proposals};
 use super::rank::{Worth, first_of, grave, keeps_private, takes_grave_away};
 use super::refusal::{Refusal, given_up, own_refusal};
 use super::services::{AsFound, Others, refusal, weighed_in};
+use super::stated::Stated;
 use super::step::Step;
 use super::watch::Meter;
 use crate::error::AdviceError;
@@ -67,13 +71,17 @@ impl Options {
 /// is greedy: of all these and of what is needed, the one whose gain a minute of work is greatest comes next; then the house
 /// with that change is looked at anew. What takes a grave finding away or keeps the network private goes before all that
 /// does neither. What keeps the network private or the house quiet (entry filter, caps) is done whether or not it gains
-/// speed. A change that could not be done, or was put back, is not proposed again while that stands in the survey.
+/// speed. A change that could not be done, or was put back, is not proposed again while that stands in the survey, nor is work of
+/// a kind that is not wanted in this house; what the list would be if other work were wanted is told beside it (`others.rs`).
 ///
 /// # Errors
 /// What [`forecast()`] gives.
 pub fn worklist(survey: &Survey, options: &Options) -> Result<WorkList, AdviceError> {
     worklist_watched(survey, options, &mut |_| true)
 }
+
+/// Of all the work, the share that is done when the list itself is; the rest is what else it might be.
+const UNTIL_OTHERS: f64 = 0.7;
 
 /// The same, watched: `watch` is told again and again which share is done, 0 to 1, as far as can be told, and says
 /// whether to go on.
@@ -85,16 +93,73 @@ pub fn worklist_watched(
     options: &Options,
     watch: &mut dyn FnMut(f64) -> bool,
 ) -> Result<WorkList, AdviceError> {
-    let mut meter = Meter::new(watch);
+    let mut of_list = |share| watch(share * UNTIL_OTHERS);
+    let mut meter = Meter::new(&mut of_list);
+    let as_found = meter.stated(survey, &options.stating)?;
+    let services = AsFound::new(survey)?;
+    let found = Found { survey, as_found: &as_found, services: &services };
+    let mut ordered = ordered(&found, options, Extent::Whole, &mut meter)?;
+    let done = (&ordered.house, &ordered.forecast);
+    let failed = with_checks(survey, &as_found, done, &mut ordered.steps, options.most_steps);
+    let others =
+        others(&found, options, &ordered, &mut |share| watch(UNTIL_OTHERS + (1.0 - UNTIL_OTHERS) * share))?;
+    let Ordered { steps, house, forecast: when_done, cut_short, searched, refused } = ordered;
+    Ok(WorkList {
+        level_changes: level::change(survey, &house, &level::Options::default())?,
+        levels: services.into_levels(),
+        steps,
+        cut_short,
+        searched,
+        refused,
+        others,
+        failed,
+        as_found,
+        when_done,
+        house_when_done: house,
+    })
+}
+
+/// A house as it was found, with what is known of it.
+pub(super) struct Found<'a> {
+    pub(super) survey: &'a Survey,
+    pub(super) as_found: &'a Forecast,
+    pub(super) services: &'a AsFound,
+}
+
+/// How much of a list is worked out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Extent {
+    /// All that each step gains and costs.
+    Whole,
+    /// Its steps, and what is there when all of them are done.
+    End,
+}
+
+/// Changes in their order.
+pub(super) struct Ordered {
+    pub(super) steps: Vec<Step>,
+    pub(super) house: Survey,
+    pub(super) forecast: Forecast,
+    pub(super) searched: Option<Searched>,
+    cut_short: Option<CutShort>,
+    refused: Vec<(ChangeKind, Refusal)>,
+}
+
+/// Puts in order what is done in a house.
+pub(super) fn ordered(
+    found: &Found<'_>,
+    options: &Options,
+    extent: Extent,
+    meter: &mut Meter<'_>,
+) -> Result<Ordered, AdviceError> {
+    let Found { survey, as_found, services } = *found;
     let mut given_up = given_up(survey);
     // What is worth nothing as the house stands after the steps so far.
     let mut set_aside = BTreeSet::new();
-    let as_found = meter.stated(survey, &options.stating)?;
-    let suspects = suspects(survey, &as_found);
-    let (mut house, mut current) = (survey.clone(), as_found.clone());
+    let suspects = suspects(survey, as_found);
+    let (mut house, mut current) = (survey.clone(), Stated::known(as_found.clone()));
     let (mut steps, mut refused) = (Vec::<Step>::new(), BTreeMap::new());
-    let services = AsFound::new(survey)?;
-    let mut planned = plan(survey, options, (&services, &given_up), &mut || meter.weighed())?;
+    let mut planned = plan(survey, options, (services, &given_up), &mut || meter.weighed())?;
     let cut_short = loop {
         if let Some(cut_short) = options.cut_short(steps.len(), planned.weighed) {
             break Some(cut_short).filter(|_| options.most_steps > 0);
@@ -104,7 +169,7 @@ pub fn worklist_watched(
         let guard = services.guard(&house, moved_so_far)?;
         let mut worth_it: Vec<((bool, f64), ChangeKind)> = Vec::new();
         let candidates = candidates(&house, &given_up);
-        // What gives a link; what is done for a rate alone, and whether another service pays for it.
+        // What gives a link; what is done for a rate alone that is not sure, and whether another service pays for it.
         let (mut link_givers, mut for_rate_alone) = (Vec::new(), BTreeMap::new());
         meter.round(candidates.len());
         planned.weighed += candidates.len() * house.parts.len();
@@ -146,7 +211,9 @@ pub fn worklist_watched(
             if others.costs && !is_needed && gains_nothing(change, &screened, &then) {
                 continue;
             }
-            for_rate_alone.extend((!is_needed).then_some((change, others.costs)));
+            // Where the few draws tell by far that it gains, the many are not asked.
+            let is_sure = is_needed || gains_by_far(change, &screened, &then);
+            for_rate_alone.extend((!is_sure).then_some((change, others.costs)));
             // The test says that a suspect costs more than the forecast knows of.
             let least = if is_suspect { WORTH_MBPS } else { 0.0 };
             let rank = (ends_grave || keeps_private(change), worth.for_order().max(least) / minutes);
@@ -162,36 +229,39 @@ pub fn worklist_watched(
             if let Some(step) = steps.drain(at..).next() {
                 given_up.insert(step.change);
                 house = step.before;
-                current = meter.stated(&house, &options.stating)?;
+                current = Stated::default();
             }
             continue;
         }
         let left = (worth_it.len() - 1).min(options.most_steps - steps.len() - 1);
         meter.rounds_left(left, candidates.len());
-        let next = meter.stated(&after, &options.stating)?;
-        if is_paid_for && gains_nothing(change, &current, &next) {
+        let mut next = Stated::default();
+        if is_paid_for
+            && gains_nothing(
+                change,
+                current.of(&house, &options.stating, meter)?,
+                next.of(&after, &options.stating, meter)?,
+            )
+        {
             // The few draws that choose saw a rate for which another service pays; those that are stated do not.
             set_aside.insert(change);
             continue;
         }
         set_aside.clear();
-        let before = std::mem::replace(&mut house, after);
-        steps.push(step(change, (before, &current), (&house, &next), done_alone)?);
-        current = next;
+        let step = match extent {
+            Extent::Whole => {
+                let then = next.of(&after, &options.stating, meter)?;
+                let now = current.of(&house, &options.stating, meter)?;
+                step(change, (&house, now), (&after, then), done_alone)?
+            }
+            Extent::End => Step { moves_out: done_alone.out, ..Step::bare(change, &house) },
+        };
+        steps.push(step);
+        (house, current) = (after, next);
     };
-    let failed = with_checks(survey, &as_found, (&house, &current), &mut steps, options.most_steps);
-    Ok(WorkList {
-        levels: services.into_levels(),
-        level_changes: level::change(survey, &house, &level::Options::default())?,
-        refused: not_offered(survey, (refused, planned.left_out), &steps),
-        steps,
-        cut_short,
-        searched: planned.searched,
-        failed,
-        as_found,
-        when_done: current,
-        house_when_done: house,
-    })
+    let forecast = current.of(&house, &options.stating, meter)?.clone();
+    let refused = not_offered(survey, (refused, planned.left_out), &steps);
+    Ok(Ordered { steps, house, forecast, searched: planned.searched, cut_short, refused })
 }
 
 /// The changes that were refused, or not worth it, and not done after all.
@@ -212,24 +282,22 @@ fn not_offered(
 /// A change as a step of the list, with what it does by the draws that are stated.
 fn step(
     change: ChangeKind,
-    (before, current): (Survey, &Forecast),
+    (before, current): (&Survey, &Forecast),
     (after, next): (&Survey, &Forecast),
     others: Others,
 ) -> Result<Step, AdviceError> {
     Ok(Step {
-        change,
         gains: gains(current, next),
-        service_changes: level::change(&before, after, &level::Options::default())?,
+        service_changes: level::change(before, after, &level::Options::default())?,
         moves_out: others.out,
         narrows: others.narrowed,
-        effort: effort(change, &before),
-        before,
+        ..Step::bare(change, before)
     })
 }
 
 /// Puts the checks for rooms whose tests failed among the steps, and says what comes next for each such room. `done` is the
 /// house after all changes, with its forecast.
-fn with_checks(
+pub(super) fn with_checks(
     survey: &Survey,
     as_found: &Forecast,
     done: (&Survey, &Forecast),
@@ -245,13 +313,8 @@ fn with_checks(
         checks::checks(survey, as_found, &failed, &changes)
     };
     let step = |change, (house, forecast): (&Survey, &Forecast)| Step {
-        change,
         gains: gains(forecast, forecast),
-        service_changes: Vec::new(),
-        moves_out: Vec::new(),
-        narrows: Vec::new(),
-        effort: effort(change, house),
-        before: house.clone(),
+        ..Step::bare(change, house)
     };
     // What is grave or keeps the network private goes before a look into the room.
     let ends_grave =

@@ -2,6 +2,7 @@
 
 use house::record::{ChangeKind, Survey};
 
+use super::care::takes_cable;
 use super::effort::effort;
 use super::need::WORTH_MBPS;
 
@@ -18,10 +19,6 @@ const HEIGHTS_MBPS: f64 = 30.0;
 pub(super) fn price(change: ChangeKind, house: &Survey) -> f64 {
     let effort = effort(change, house);
     let parts: u64 = effort.parts.iter().map(|part| part.count).sum();
-    let is_cable = matches!(
-        change,
-        ChangeKind::NewRun { .. } | ChangeKind::ReplaceRun { .. } | ChangeKind::JoinLoose { .. }
-    );
-    let heights = if is_cable { HEIGHTS_MBPS } else { 0.0 };
+    let heights = if takes_cable(change) { HEIGHTS_MBPS } else { 0.0 };
     (effort.minutes as f64 * MINUTE_MBPS + parts as f64 * PART_MBPS + heights).max(WORTH_MBPS)
 }

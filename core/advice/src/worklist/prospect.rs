@@ -38,6 +38,12 @@ impl Prospect {
         all(self) - all(other)
     }
 
+    /// The house itself.
+    #[cfg(test)]
+    pub(super) const fn house(&self) -> &Survey {
+        &self.house
+    }
+
     /// The minutes that a change takes here.
     pub(super) fn minutes(&self, change: ChangeKind) -> u64 {
         effort(change, &self.house).minutes

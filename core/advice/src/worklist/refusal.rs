@@ -7,10 +7,11 @@ use coax::estimates::house::AMPLIFIER_GAIN;
 use facts::fact::SubjectId;
 use house::naming;
 use house::record::{
-    ChangeKind, OutcomeKind, PartKind, Plugged, ServiceKind, Sureness, Survey, satellite_on,
+    ChangeKind, Named, OutcomeKind, PartKind, Plugged, ServiceKind, Sureness, Survey, Without, satellite_on,
 };
 use phrase::{Arg, Phrase};
 
+use super::care::not_wanted;
 use super::effect::applied;
 use crate::entry_filter::{Against, EntryFilter, NotWanted, against, entry_filter, other_home_at};
 use crate::forecast::nodes_of;
@@ -118,6 +119,11 @@ pub enum Refusal {
         /// How long it takes.
         minutes: u64,
     },
+    /// It is work of a kind that is not wanted in this house.
+    NotWanted {
+        /// Which kind.
+        without: Without,
+    },
     /// A room that has the network would lose it: no cable leads from the bridge's new place to it.
     CutsNetwork {
         /// The outlet of that room.
@@ -195,6 +201,7 @@ impl Refusal {
             Self::NotWorth { gain_mbps, minutes } => Phrase::new("left-out-not-worth")
                 .with("gain", Arg::Rate(gain_mbps))
                 .with("minutes", Arg::Minutes(minutes)),
+            Self::NotWanted { without } => Phrase::new(format!("refusal-without-{}", without.name())),
             Self::CutsNetwork { outlet } => {
                 Phrase::new("refusal-cuts-network").phrase("outlet", naming::part(survey, outlet))
             }
@@ -210,6 +217,11 @@ pub(super) fn given_up(survey: &Survey) -> BTreeSet<ChangeKind> {
 
 /// What speaks against this change but for what it does to the other services' levels, bands and DC.
 pub(super) fn own_refusal(change: ChangeKind, survey: &Survey) -> Option<Refusal> {
+    of_itself(change, survey)
+        .or_else(|| not_wanted(change, survey).map(|without| Refusal::NotWanted { without }))
+}
+
+fn of_itself(change: ChangeKind, survey: &Survey) -> Option<Refusal> {
     let others = other_home_at(survey, change).map(|leg| Refusal::Against(Against::OtherHome(leg)));
     if others.is_some() {
         return others;

@@ -3,7 +3,7 @@
 use house::record::Survey;
 use phrase::{Arg, Phrase};
 
-use super::effort::PartNeeded;
+use super::effort::{Effort, PartNeeded};
 use super::list::WorkList;
 use crate::adapters::{adapters_missing, adapters_to_come};
 
@@ -12,15 +12,23 @@ impl WorkList {
     /// lengths of cable added up; the adapters first, then in the order of the steps.
     /// `survey` is the house as it stands, whose answers count: adapters that are placed are not bought again.
     pub fn shopping(&self, survey: &Survey) -> Vec<PartNeeded> {
-        let mut list: Vec<PartNeeded> = Vec::new();
-        let mut when_done = self.house_when_done.clone();
-        when_done.asked.clone_from(&survey.asked);
-        let adapters = adapters_to_get(&when_done);
-        for needed in adapters.iter().chain(self.steps.iter().flat_map(|step| &step.effort.parts)) {
-            add(&mut list, needed);
-        }
-        list
+        shopping(survey, &self.house_when_done, self.steps.iter().map(|step| &step.effort))
     }
+}
+
+/// The same of any steps, and of the house that they leave.
+pub(super) fn shopping<'a>(
+    survey: &Survey,
+    house_when_done: &Survey,
+    efforts: impl Iterator<Item = &'a Effort>,
+) -> Vec<PartNeeded> {
+    let mut list: Vec<PartNeeded> = Vec::new();
+    let mut when_done = house_when_done.clone();
+    when_done.asked.clone_from(&survey.asked);
+    for needed in adapters_to_get(&when_done).iter().chain(efforts.flat_map(|effort| &effort.parts)) {
+        add(&mut list, needed);
+    }
+    list
 }
 
 /// Puts something on a list: equal things are counted together, and lengths of cable added up.

@@ -1,11 +1,11 @@
 //! One step of the work list: what is done, what it gains, what it costs the other services.
 
 use house::naming;
-use house::record::{ChangeKind, PartKind, Plugged, Survey};
+use house::record::{ChangeKind, Survey};
 use phrase::{Arg, Phrase};
 
-use super::care::cautions_in;
-use super::effort::Effort;
+use super::care::cautions_at;
+use super::effort::{Effort, effort};
 use super::gain::Gain;
 use crate::finding::Caution;
 use crate::level::{MovedOut, NOTICEABLE_DB, OutletChange};
@@ -30,33 +30,27 @@ pub struct Step {
 }
 
 impl Step {
+    /// A change in the house as it stands before it, with what it takes; nothing is said of what it gains or costs.
+    pub(super) fn bare(change: ChangeKind, before: &Survey) -> Self {
+        Self {
+            change,
+            gains: Vec::new(),
+            service_changes: Vec::new(),
+            moves_out: Vec::new(),
+            narrows: Vec::new(),
+            effort: effort(change, before),
+            before: before.clone(),
+        }
+    }
+
     /// Whether TV and modem are to be checked afterwards: wherever one hangs on the coax.
     pub fn asks_for_a_check(&self) -> bool {
         !self.service_changes.is_empty()
     }
 
-    /// What to take care of, most important first; next to the entry that the street's side stays closed, too, and beside a
-    /// fibre box that the fibre stays in.
+    /// What to take care of, most important first.
     pub fn cautions(&self) -> Vec<Caution> {
-        let mut cautions = cautions_in(self.change, &self.before);
-        let at = self.change.at();
-        let plugged = self.before.parts.get(&at).and_then(|part| part.plugged.as_ref());
-        if plugged.is_some_and(|plugged| plugged.contains(&Plugged::FibreBox)) {
-            cautions.push(Caution::Fibre);
-        }
-        let head = self.before.wiring.head_of(at);
-        let entry = self.before.parts.get(&head).is_some_and(|part| part.kind == PartKind::Entry);
-        let unscrews = !matches!(self.change, ChangeKind::Cap { .. } | ChangeKind::FilterAtDevice { .. });
-        let is_before_split = || at == head || self.before.to_first_split(head).contains(&at);
-        if entry && unscrews && is_before_split() {
-            for caution in [Caution::HouseSideOnly, Caution::KeepGrounds] {
-                let weather = cautions.iter().position(|caution| *caution == Caution::Thunderstorm);
-                if !cautions.contains(&caution) {
-                    cautions.insert(weather.unwrap_or(cautions.len()), caution);
-                }
-            }
-        }
-        cautions
+        cautions_at(self.change, &self.before)
     }
 
     /// What it gains or costs the other services, in words: one for each TV and modem that would notice.

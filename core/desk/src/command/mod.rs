@@ -40,7 +40,14 @@ pub fn run(context: &Context, command: Command) -> Result<(), DeskError> {
         Command::Sheet { sheet, survey, .. } => sheet::run(context, &sheet, &survey),
         Command::Forecast { survey } => forecast::run(context, &Opened::at(context, &survey)?),
         Command::Findings { survey } => findings::run(context, &Opened::at(context, &survey)?),
-        Command::Worklist { survey } => worklist::run(context, &Opened::at(context, &survey)?),
+        Command::Worklist { survey, without, choose } => {
+            let left_out = without.iter().filter_map(|left_out| left_out.kind()).collect();
+            if choose {
+                worklist::choose(&survey, &left_out)?;
+            }
+            let opened = Opened::at(context, &survey)?;
+            worklist::run(context, &if without.is_empty() { opened } else { opened.without(&left_out) })
+        }
         Command::Levels { survey } => levels::run(context, &Opened::at(context, &survey)?),
         Command::Report { survey, out, replace, without, one_page } => {
             let extent = if one_page { Extent::OnePage } else { Extent::Whole };

@@ -1,6 +1,7 @@
 //! What follows from a survey, for the commands that tell it: taken from what is kept beside it, or worked out, with a line
 //! that says how far that is.
 
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 use advice::AdviceError;
@@ -9,7 +10,7 @@ use advice::worklist::{Options, Stake, WorkList};
 use facts::fact::AuthorId;
 use facts::store::Store;
 use guide::kept::Beside;
-use house::record::{Survey, fold};
+use house::record::{Survey, Without, fold};
 
 use super::Context;
 use crate::error::DeskError;
@@ -33,6 +34,15 @@ impl Opened {
         let store = Store::open_to_read(folder, AuthorId::random())?;
         read_only::tell(context, folder);
         Ok(Self { survey: fold(store.ledger(), store.survey_id())?, folder: folder.to_owned() })
+    }
+
+    /// The same where these kinds of work, and no others, are left out of the work list.
+    pub fn without(self, left_out: &BTreeSet<Without>) -> Self {
+        // What was chosen for the house is kept beside it as it is.
+        if self.survey.without() == *left_out {
+            return self;
+        }
+        Self { survey: self.survey.where_not_wanted(left_out), ..self }
     }
 
     /// The forecast of the house as it is.

@@ -3,24 +3,37 @@
 mod data;
 mod words;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::Path;
 
 use advice::adapters::{adapters_to_come, are_adapters_to_place};
 use advice::finding::Caution;
 use advice::level;
-use advice::worklist::{Step, WorkList, nothing_to_do};
+use advice::worklist::{Step, WorkList, chosen, nothing_to_do};
+use house::document::Document;
 use house::naming;
-use house::record::Survey;
+use house::record::{Named, Survey, Without};
 use phrase::{Arg, Phrase};
 use telling::words::ToldGain;
 
 use super::Context;
+use super::record::open_to_write;
 use super::worked::Opened;
 use crate::error::DeskError;
 use crate::printed::Page;
 
 pub use data::{WorkListJson, as_json};
-use words::{adapter_in_words, shopping};
+use words::adapter_in_words;
+
+/// Keeps in the survey that these kinds of work, and no others, are not wanted; nothing is written where it stands so already.
+pub fn choose(folder: &Path, left_out: &BTreeSet<Without>) -> Result<(), DeskError> {
+    let mut store = open_to_write(folder)?;
+    let survey = store.survey()?;
+    if survey.without() != *left_out {
+        store.write(&[survey.set_without(left_out)])?;
+    }
+    Ok(())
+}
 
 /// Works the list out and tells it.
 pub fn run(context: &Context, opened: &Opened) -> Result<(), DeskError> {
@@ -36,6 +49,9 @@ pub fn tell(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page
     let intro = Phrase::new(intro)
         .with("count", Arg::Count(list.steps.len() as u64))
         .with("minutes", Arg::Minutes(minutes));
+    if let Some(chosen) = chosen(survey) {
+        page.paragraph(0, &context.say(&chosen));
+    }
     // Where a test failed, a list without steps says what is left for it.
     if !list.steps.is_empty() {
         page.paragraph(0, &context.say(&intro));
@@ -63,6 +79,7 @@ pub fn tell(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page
     tell_services_when_done(context, survey, list, page);
     tell_shopping(context, survey, list, page);
     tell_adapters(context, list, page);
+    tell_others(context, survey, list, page);
     if !list.refused.is_empty() {
         page.heading(&context.word("desk-refused"));
         for (change, refusal) in &list.refused {
@@ -175,13 +192,39 @@ fn tell_services_when_done(context: &Context, survey: &Survey, list: &WorkList, 
 }
 
 fn tell_shopping(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page) {
-    let items = shopping(context, survey, list);
+    let items = list.shopping(survey);
     if items.is_empty() {
         return;
     }
     page.heading(&context.word("desk-shopping"));
-    let rows: Vec<_> = items.into_iter().map(|(what, count)| (count.to_string(), what)).collect();
+    let rows: Vec<_> =
+        items.iter().map(|needed| (needed.count.to_string(), context.say(&needed.what))).collect();
     page.rows(0, &rows);
+}
+
+/// What the list might be instead, and how it is told in full.
+fn tell_others(context: &Context, survey: &Survey, list: &WorkList, page: &mut Page) {
+    if list.others.is_empty() {
+        return;
+    }
+    page.heading(&context.word("other-lists"));
+    for other in &list.others {
+        let head =
+            Phrase::new("other-head").phrase("name", other.name()).phrase("takes", other.takes(survey));
+        page.item(0, &context.say(&head));
+        for differs in other.differs(list) {
+            page.item(2, &context.say(&differs));
+        }
+        let option = Phrase::new("desk-other-option").text("options", options(&other.without));
+        page.paragraph(2, &context.say(&option));
+    }
+}
+
+/// The options of this command that give a list.
+fn options(without: &BTreeSet<Without>) -> String {
+    let words: Vec<_> = without.iter().map(|kind| kind.name()).collect();
+    let words = if words.is_empty() { vec!["nothing"] } else { words };
+    words.iter().map(|word| format!("--without {word}")).collect::<Vec<_>>().join(" ")
 }
 
 /// Where each adapter goes, in words, once the cables are done.

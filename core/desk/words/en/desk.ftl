@@ -305,6 +305,7 @@ desk-takes = takes
 desk-minutes = about { $minutes } minutes
 desk-when-done = When all is done: likely rate to each room
 desk-shopping = To buy
+desk-other-option = All of it, step by step: { $options }
 desk-refused = Not offered, and why
 desk-refused-one = { $change } { $why }
 

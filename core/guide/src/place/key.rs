@@ -3,11 +3,12 @@
 //! Across the border to a shell a key is a string, and so it stands in what is remembered of a screen. Here, and nowhere
 //! else, the string is written and read; above, a key is one of these variants.
 
+use std::collections::BTreeSet;
 use std::fmt;
 
 use facts::fact::{ActId, SubjectId};
 use facts::file::LeftOut;
-use house::record::PartKind;
+use house::record::{Named, PartKind, Without as WorkKind};
 
 use super::choice::{Choice, StandsAt};
 use super::label_figure::LabelFigure;
@@ -332,6 +333,8 @@ keys! {
         At(StandsAt) "at",
         /// What may stay out of a file.
         Without(LeftOut) "without",
+        /// The work list without some kinds of work.
+        ListWithout(BTreeSet<WorkKind>) "list-without",
         /// A figure of a label, to be corrected.
         Fix(LabelFigure) "fix",
         /// A figure that was recognised, to be taken.
@@ -361,6 +364,20 @@ macro_rules! told_as_displayed {
 }
 
 told_as_displayed! { SubjectId ActId String u8 usize }
+
+/// None of them is a word as well.
+const NOTHING: &str = "nothing";
+
+impl Told for BTreeSet<WorkKind> {
+    fn told(&self) -> String {
+        let words: Vec<_> = self.iter().map(|kind| kind.name()).collect();
+        if words.is_empty() { NOTHING.into() } else { words.join("+") }
+    }
+
+    fn heard(text: &str) -> Option<Self> {
+        if text == NOTHING { Some(Self::new()) } else { text.split('+').map(WorkKind::of_name).collect() }
+    }
+}
 
 /// What is a choice elsewhere is called as it is there.
 macro_rules! told_as_chosen {
@@ -399,6 +416,8 @@ mod tests {
             Key::NewPart(PartKind::EntryFilter),
             Key::At(StandsAt::Other),
             Key::Without(LeftOut::Notes),
+            Key::ListWithout(BTreeSet::new()),
+            Key::ListWithout(BTreeSet::from([WorkKind::NewCable, WorkKind::Heights])),
             Key::Fix(LabelFigure::LegLossOf(12)),
             Key::Take(LabelFigure::ReturnHigh),
             Key::File(FileAsked::ToRead),
@@ -415,7 +434,18 @@ mod tests {
 
     #[test]
     fn what_no_screen_has_is_no_key() {
-        for text in ["", "nex", "part:", "part:7", "step:-1", "ask:{}", "port:a/1", "at:nowhere", ":"] {
+        for text in [
+            "",
+            "nex",
+            "part:",
+            "part:7",
+            "step:-1",
+            "ask:{}",
+            "port:a/1",
+            "at:nowhere",
+            "list-without:all",
+            ":",
+        ] {
             assert_eq!(Key::of(text), None, "{text}");
         }
     }

@@ -77,6 +77,7 @@ pub(super) fn same_wiring(a: &Survey, b: &Survey) -> bool {
         && a.network == b.network
         && a.unread == b.unread
         && a.impossible == b.impossible
+        && a.without() == b.without()
         && given_up(a) == given_up(b)
 }
 

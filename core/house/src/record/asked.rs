@@ -70,6 +70,8 @@ closed_list! {
         Ports = "ports",
         /// Of a cable internet service: whether it drops out, beside an adapter.
         DropsOut = "drops-out",
+        /// Of the survey: what kind of work is not wanted; a list of replies.
+        Without = "without",
         /// Of the survey: whether the adapters are placed.
         AdaptersPlaced = "adapters-placed",
         /// Of the survey: whether all adapters have the same password.
@@ -134,6 +136,10 @@ closed_list! {
         Moca20 = "20",
         /// Adapters of MoCA 1.1.
         Moca11 = "11",
+        /// No cable is laid, replaced or traced.
+        NewCable = "new-cable",
+        /// Nothing that may take an attic, a ladder or a roof.
+        Heights = "heights",
     }
 }
 
@@ -167,8 +173,9 @@ impl Asked {
     /// The words that answer it in the file.
     pub const fn replies(self) -> &'static [Reply] {
         use Reply::{
-            Alarm, Coax, Differ, Eleven, FiftyNine, Good, Guessed, Medical, Moca11, Moca20, Moca20Bonded,
-            Moca25, No, None, Nothing, Off, Phone, Plug, Seven, Six, Some, Unsure, Yes,
+            Alarm, Coax, Differ, Eleven, FiftyNine, Good, Guessed, Heights, Medical, Moca11, Moca20,
+            Moca20Bonded, Moca25, NewCable, No, None, Nothing, Off, Phone, Plug, Seven, Six, Some, Unsure,
+            Yes,
         };
         match self {
             Self::Uses | Self::GroundBlock | Self::EntryFilter | Self::RouterSpeaks => &[Yes, No, Unsure],
@@ -193,6 +200,7 @@ impl Asked {
             Self::Connectors => &[Good, Some, Unsure, Yes],
             Self::RouterAt => &[Yes, None, Unsure],
             Self::Adapters => &[Moca25, Moca20Bonded, Moca20, Moca11, None, Unsure],
+            Self::Without => &[NewCable, Heights, Nothing],
             Self::AdaptersPlaced => &[Yes, No],
             Self::PrivatePassword => &[Yes, No, None, Unsure],
             Self::StillFine | Self::OthersFine => &[Yes, No, Nothing, Unsure],

@@ -40,6 +40,7 @@ mod standing;
 mod survey;
 mod table;
 mod tag_order;
+mod without;
 mod work;
 
 pub use adapter_link::{AdapterPort, NEWEST_PORT_MBPS, NEWEST_VERSION};
@@ -71,4 +72,5 @@ pub use service::{
 pub use survey::{Building, Internet, NetworkPlan, Note, Ownership, Survey};
 pub(crate) use table::every_field;
 pub use tag_order::{TagOrder, tag_order};
+pub use without::Without;
 pub use work::{Before, Outcome, OutcomeKind, Work};

@@ -4,7 +4,9 @@ use advice::finding::Finding;
 use advice::forecast::Forecast;
 use advice::level::{self, LevelTold};
 use advice::unknown::{Matters, Unknown, unknowns};
-use advice::worklist::{CutShort, Gain, Options, PartNeeded, Searched, Stake, Step, WorkList, stakes};
+use advice::worklist::{
+    CutShort, Gain, Options, OtherList, PartNeeded, Searched, Stake, Step, WorkList, chosen, stakes,
+};
 use house::record::Survey;
 use phrase::Phrase;
 
@@ -27,6 +29,10 @@ pub struct ReportInput<'a> {
     pub cut_short: Option<CutShort>,
     /// How far they were searched, where they were.
     pub searched: Option<Searched>,
+    /// That some kind of work was left out of them, where that was chosen.
+    pub chosen: Option<Phrase>,
+    /// What else might be done instead.
+    pub others: Vec<OtherTold>,
     /// Everything to get: for all steps, and the adapters where there are none yet.
     pub shopping: Vec<PartNeeded>,
     /// Each room whose test failed, with what comes next for it.
@@ -86,6 +92,8 @@ impl<'a> ReportInput<'a> {
             steps: work.steps.iter().map(StepTold::from).collect(),
             cut_short: work.cut_short,
             searched: work.searched,
+            chosen: chosen(survey),
+            others: work.others.iter().map(|other| OtherTold::of(survey, work, other)).collect(),
             shopping: work.shopping(survey),
             failed: work.failed.iter().map(|room| room.phrase(survey, work)).collect(),
             refused: refused.collect(),
@@ -150,6 +158,30 @@ impl FindingTold {
             todo: finding.todo(),
             source: finding.source(),
             cautions: finding.cautions_in(survey).iter().map(|caution| caution.phrase()).collect(),
+        }
+    }
+}
+
+/// Another list that may be chosen, in words.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OtherTold {
+    /// What it is called.
+    pub name: Phrase,
+    /// How many steps it has, how long they take, how many things there are to get.
+    pub takes: Phrase,
+    /// What differs from the list, sentence by sentence.
+    pub differs: Vec<Phrase>,
+    /// Everything to get for it.
+    pub shopping: Vec<PartNeeded>,
+}
+
+impl OtherTold {
+    fn of(survey: &Survey, work: &WorkList, other: &OtherList) -> Self {
+        Self {
+            name: other.name(),
+            takes: other.takes(survey),
+            differs: other.differs(work),
+            shopping: other.shopping(survey),
         }
     }
 }

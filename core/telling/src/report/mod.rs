@@ -32,7 +32,7 @@ mod whole;
 mod work;
 
 pub use in_file::{Work, report_page, report_page_with};
-pub use input::{FindingTold, ReportInput, StepTold};
+pub use input::{FindingTold, OtherTold, ReportInput, StepTold};
 pub use provenance::{PICTURE_SIDE, Provenance};
 pub use whole::{html, html_weighed, part_told};
 
@@ -112,6 +112,8 @@ pub fn tags_page(survey: &Survey, provenance: Provenance, language: &Language) -
         steps: Vec::new(),
         cut_short: None,
         searched: None,
+        chosen: None,
+        others: Vec::new(),
         shopping: Vec::new(),
         failed: Vec::new(),
         refused: Vec::new(),

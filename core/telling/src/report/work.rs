@@ -6,11 +6,12 @@ use house::naming;
 use maud::{Markup, html};
 use phrase::{Arg, Phrase};
 
-use super::input::StepTold;
+use super::input::{OtherTold, StepTold};
 use super::job::nothing_to_do;
 use super::letters::Letters;
 use super::page::Section;
 use super::signs;
+use super::table::table;
 use super::teller::ReportTeller;
 use super::whole::part_told;
 use crate::words::ToldGain;
@@ -23,6 +24,7 @@ pub(super) fn list(teller: &ReportTeller<'_>, letters: &Letters) -> Section {
             h3 { (teller.word("report-work-failed")) }
             ul { @for room in &teller.input.failed { li { (teller.say(room)) } } }
         }
+        @if let Some(chosen) = &teller.input.chosen { p { (teller.say(chosen)) } }
         @if steps.is_empty() {
             @if teller.input.failed.is_empty() { p { (nothing_to_do(teller)) } }
         } @else {
@@ -43,6 +45,7 @@ pub(super) fn list(teller: &ReportTeller<'_>, letters: &Letters) -> Section {
             (shopping(teller))
         }
         (adapters(teller))
+        (others(teller))
         @if !teller.input.refused.is_empty() {
             h3 { (teller.word("report-refused")) }
             ul { @for change in &teller.input.refused { li { (teller.say(change)) } } }
@@ -143,6 +146,29 @@ fn counted<'a>(parts: impl Iterator<Item = &'a PartNeeded>) -> Vec<PartNeeded> {
         }
     }
     sums
+}
+
+/// What might be done instead, a row each.
+fn others(teller: &ReportTeller<'_>) -> Markup {
+    let heads = teller.words(&["head-other-list", "head-other-takes", "head-other-differs"]);
+    let row = |other: &OtherTold| {
+        let things = counted(other.shopping.iter());
+        vec![
+            teller.cell(&other.name),
+            html! {
+                (teller.say(&other.takes))
+                @if !things.is_empty() { ul { @for part in &things { li { (teller.say(&part_told(part))) } } } }
+            },
+            html! { ul { @for differs in &other.differs { li { (teller.say(differs)) } } } },
+        ]
+    };
+    let rows: Vec<_> = teller.input.others.iter().map(row).collect();
+    html! {
+        @if !rows.is_empty() {
+            h3 { (teller.word("other-lists")) }
+            (table(&teller.word("other-lists-caption"), &heads, &rows))
+        }
+    }
 }
 
 /// Where each adapter goes, once the cables are done.

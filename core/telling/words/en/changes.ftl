@@ -277,6 +277,42 @@ worklist-searched = { $houses ->
 worklist-cut-steps = More may be worth doing than these steps. When they are done, look at the work list again.
 worklist-cut-size = This house has so many parts that not every further change was tried. When these steps are done, look at the work list again.
 
+# Lists that leave some kind of work out, and what they are beside the list that is shown.
+without-new-cable = no new cable
+without-heights = nothing that may take an attic, a ladder or a roof
+without-nothing = With all work that is worth it
+without-list = With { $kinds }
+worklist-chosen = You chose a list with { $kinds }. Whatever else might be worth doing is left out of it.
+other-lists = Other lists to choose from
+other-lists-caption = Each beside the list above
+head-other-list = List
+head-other-takes = What it takes
+head-other-differs = What differs
+other-head = { $name }: { $takes }.
+other-takes = { $count ->
+    [0] Nothing to do
+    [one] 1 step, about { $minutes } minutes
+   *[other] { $count } steps, about { $minutes } minutes in all
+}, { $things ->
+    [0] nothing to get
+    [one] 1 thing to get
+   *[other] { $things } things to get
+}
+other-leaves-out = Not done: { $change }
+other-adds = Also done: { $change }
+other-not-private = Your network is then not kept inside the house.
+other-room = { $room } then likely gets { $likely }, nine times in ten at least { $low }.
+other-rooms-alike = { $rooms ->
+    [one] The room gets what this list gives it.
+   *[other] Every room gets what this list gives it.
+}
+other-rooms-else-alike = { $rooms ->
+    [one] The other room gets what this list gives it.
+   *[other] Every other room gets what this list gives it.
+}
+other-not-met = The speed wished for is then not reached in { $rooms }.
+other-met = The speed wished for is then reached in { $rooms } too.
+
 failed-next = { $how ->
     [not_seen] The adapter at { $outlet } is not among those that were counted
    *[other] The test at { $outlet } failed
@@ -353,4 +389,6 @@ refusal-street-side = It is on the street’s side: { $run }. That side stays cl
 refusal-narrows-satellite = { $outlet } gets satellite signals through it, and a splitter made for the room network does not pass all of them.
 left-out-not-worth = When all steps are done, it gives all rooms together { $gain } more, for about { $minutes } minutes of work and its parts: too little for what is wished.
 refusal-cuts-network = { $outlet } would get no network any more.
+refusal-without-new-cable = It lays, replaces or traces cable, and you chose a list with no new cable.
+refusal-without-heights = It may take an attic, a ladder or a roof, and you chose a list with nothing of the kind.
 refusal-not-yours = The wiring is rented: new cable in the walls is for the owner to decide. Ask first.

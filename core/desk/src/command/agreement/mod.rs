@@ -8,6 +8,7 @@
 mod level;
 mod met;
 mod next;
+mod others;
 mod planted;
 mod said;
 mod wrong;
@@ -37,7 +38,8 @@ fn survey(seed: u64) -> Survey {
 
 /// Every law that is broken, and how.
 fn broken(said: &Said) -> Vec<String> {
-    [met::broken(said), level::broken(said), wrong::broken(said), next::broken(said)].concat()
+    [met::broken(said), level::broken(said), wrong::broken(said), next::broken(said), others::broken(said)]
+        .concat()
 }
 
 #[test]

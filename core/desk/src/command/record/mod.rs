@@ -97,7 +97,7 @@ fn open_to_read(folder: &Path) -> Result<Store, DeskError> {
 }
 
 /// Opens a survey to be written in the name of this computer.
-fn open_to_write(folder: &Path) -> Result<Store, DeskError> {
+pub(in crate::command) fn open_to_write(folder: &Path) -> Result<Store, DeskError> {
     // Before an author is made: what is no survey leaves nothing behind.
     peek(folder)?;
     Ok(Store::open(folder, author::this_computer()?)?)

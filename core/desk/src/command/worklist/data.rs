@@ -1,15 +1,17 @@
 //! A work list as JSON.
 
+use std::collections::BTreeSet;
+
 use advice::adapters::{adapters_to_come, are_adapters_to_place};
 use advice::level::{self, BandChange, LevelTold, MovedOut, OutletChange};
 use advice::verdict::Lacking;
-use advice::worklist::{CutShort, FailedRoom, Step, WorkList};
+use advice::worklist::{CutShort, FailedRoom, OtherList, OtherStep, PartNeeded, Step, WorkList};
 use house::naming;
-use house::record::{ChangeKind, Named, ServiceKind, Survey};
+use house::record::{ChangeKind, Named, Room, ServiceKind, Survey, Without};
 use phrase::Phrase;
 use serde::Serialize;
 
-use super::words::{adapter_in_words, shopping};
+use super::words::adapter_in_words;
 use crate::command::Context;
 use crate::command::forecast::{self, ForecastJson, Of};
 use crate::command::json::{PartJson, part, rounded};
@@ -30,6 +32,8 @@ pub struct WorkListJson {
     searched: Option<SearchedJson>,
     failed: Vec<FailedJson>,
     lacking: Vec<LackingJson>,
+    without: Vec<&'static str>,
+    others: Vec<OtherJson>,
     shopping: Vec<NeededJson>,
     adapters: Vec<AdapterJson>,
     refused: Vec<RefusedJson>,
@@ -147,6 +151,28 @@ struct RefusedJson {
     why: String,
 }
 
+/// Another list that may be chosen, beside the one that is told.
+#[derive(Serialize)]
+struct OtherJson {
+    without: Vec<&'static str>,
+    what: String,
+    differs: Vec<String>,
+    steps: Vec<OtherStepJson>,
+    minutes: u64,
+    shopping: Vec<NeededJson>,
+    not_met: Vec<String>,
+    met: Vec<String>,
+    when_done: ForecastJson,
+}
+
+#[derive(Serialize)]
+struct OtherStepJson {
+    change: &'static str,
+    at: PartJson,
+    what: String,
+    minutes: u64,
+}
+
 /// What is checked, of a change that is a check at an outlet.
 fn outlet_check(change: ChangeKind) -> Option<&'static str> {
     match change {
@@ -183,15 +209,46 @@ pub fn as_json(context: &Context, survey: &Survey, list: &WorkList) -> WorkListJ
         }),
         failed: list.failed.iter().map(|room| failed_as_json(context, survey, list, room)).collect(),
         lacking: lacking_as_json(context, survey),
-        shopping: shopping(context, survey, list)
-            .into_iter()
-            .map(|(what, count)| NeededJson { what, count })
-            .collect(),
+        without: names(&survey.without()),
+        others: list.others.iter().map(|other| other_as_json(context, survey, list, other)).collect(),
+        shopping: needed(context, &list.shopping(survey)),
         adapters: adapters_as_json(context, list),
         refused: list.refused.iter().map(|(change, why)| refused(change, why.why(survey))).collect(),
         as_found: forecast::as_json(survey, &list.as_found, Of::AsFound),
         when_done: forecast::as_json(&list.house_when_done, &list.when_done, Of::ToCome),
         levels: level::told(survey, &list.levels, &list.level_changes).iter().map(fits).collect(),
+    }
+}
+
+fn names(without: &BTreeSet<Without>) -> Vec<&'static str> {
+    without.iter().map(|kind| kind.name()).collect()
+}
+
+fn needed(context: &Context, parts: &[PartNeeded]) -> Vec<NeededJson> {
+    let one = |needed: &PartNeeded| NeededJson { what: context.say(&needed.what), count: needed.count };
+    parts.iter().map(one).collect()
+}
+
+fn other_as_json(context: &Context, survey: &Survey, list: &WorkList, other: &OtherList) -> OtherJson {
+    let rooms = |rooms: Vec<&Room>| -> Vec<String> {
+        rooms.iter().map(|room| context.say(&naming::of_room(&other.house_when_done, room))).collect()
+    };
+    let step = |step: &OtherStep| OtherStepJson {
+        change: step.change.name(),
+        at: part(&step.before, step.change.at()),
+        what: context.say(&step.what()),
+        minutes: step.effort.minutes,
+    };
+    OtherJson {
+        without: names(&other.without),
+        what: context.say(&other.name()),
+        differs: other.differs(list).iter().map(|differs| context.say(differs)).collect(),
+        steps: other.steps.iter().map(step).collect(),
+        minutes: other.minutes(),
+        shopping: needed(context, &other.shopping(survey)),
+        not_met: rooms(other.not_met(list)),
+        met: rooms(other.met(list)),
+        when_done: forecast::as_json(&other.house_when_done, &other.when_done, Of::ToCome),
     }
 }
 
@@ -294,11 +351,6 @@ fn step_as_json(context: &Context, step: &Step) -> StepJson {
             })
             .collect(),
         minutes: step.effort.minutes,
-        needs: step
-            .effort
-            .parts
-            .iter()
-            .map(|needed| NeededJson { what: context.say(&needed.what), count: needed.count })
-            .collect(),
+        needs: needed(context, &step.effort.parts),
     }
 }

@@ -1,7 +1,9 @@
 //! The work list: one change at a time, in order, with what each is expected to gain, and what to buy.
 
+use std::collections::BTreeSet;
+
 use advice::verdict::{answers_to_come, met};
-use advice::worklist::{Step, nothing_to_do};
+use advice::worklist::{Step, chosen, nothing_to_do};
 use phrase::{Arg, Phrase};
 use telling::report::part_told;
 use telling::words::{ToldGain, told_gains};
@@ -25,6 +27,9 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     let Some(worked) = waiting::worked(snapshot, &mut builder) else { return builder.screen };
     let steps = &worked.list.steps;
     lead(snapshot, &mut builder, worked);
+    if let Some(chosen) = chosen(snapshot.survey) {
+        builder.words(WordsRole::Plain, &chosen);
+    }
     let rows = steps
         .iter()
         .enumerate()
@@ -45,6 +50,7 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     if let Some(cut_short) = worked.list.cut_short {
         builder.words(WordsRole::Plain, &cut_short.phrase());
     }
+    others(snapshot, &mut builder, worked);
     let failed = worked.list.failed.iter().take(ROWS);
     let rows = failed
         .map(|room| {
@@ -82,6 +88,30 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     builder.press(&Key::Findings, &Phrase::new("to-findings"), PressWeight::Other);
     builder.press(&Key::Overview, &Phrase::new("to-overview"), PressWeight::Quiet);
     builder.screen
+}
+
+/// What the list might be instead: each is taken by one touch. Where some work was left out, there is always the way back.
+fn others(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, worked: &Worked) {
+    let others = &worked.list.others;
+    let rows = others
+        .iter()
+        .map(|other| {
+            let differs: Vec<_> =
+                other.differs(&worked.list).iter().map(|differs| builder.say(differs)).collect();
+            let differs = Phrase::new("text").text("text", differs.join(" "));
+            let key = Key::ListWithout(other.without.clone());
+            builder.row(Some(key), &other.name(), Some(&other.takes(snapshot.survey)), Some(&differs))
+        })
+        .collect();
+    builder.rows(&Phrase::new("other-lists"), rows);
+    let is_way_back = others.iter().any(|other| other.without.is_empty());
+    if !is_way_back && !snapshot.survey.without().is_empty() {
+        builder.press(
+            &Key::ListWithout(BTreeSet::new()),
+            &Phrase::new("without-nothing"),
+            PressWeight::Other,
+        );
+    }
 }
 
 fn lead(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, worked: &Worked) {
@@ -130,6 +160,14 @@ pub(super) fn gain(step: &Step) -> Phrase {
 }
 
 pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
+    if let Done::Press(Key::ListWithout(without)) = done {
+        let open = session.open_survey()?;
+        if open.survey.without() != *without {
+            let edit = open.survey.set_without(without);
+            open.write(&[edit])?;
+        }
+        return Ok(Move::Stay);
+    }
     let Done::Press(Key::StepNth(place)) = done else { return Ok(Move::Stay) };
     let change = session.with_snapshot(|snapshot| Some(snapshot.worked()?.list.steps.get(*place)?.change))?;
     Ok(change.map_or(Move::Stay, |change| Move::Go(Place::Result(ResultPlace::Step(change)))))

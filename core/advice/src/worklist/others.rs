@@ -1,0 +1,278 @@
+//! What else the list might be: the best lists there are without some kind of work, and, where such work is not wanted, the one
+//! with all of it. Each is made as the list itself is, of a house in which that work is not wanted, so that whoever takes one gets
+//! what was promised.
+
+use std::collections::BTreeSet;
+
+use house::naming;
+use house::record::{ChangeKind, Named, Room, Survey, Without};
+use phrase::{Arg, Phrase};
+
+use super::care::is_such_work;
+use super::effect::applied;
+use super::effort::{Effort, PartNeeded, effort};
+use super::gain::{Gain, gains, lost};
+use super::list::WorkList;
+use super::need::WORTH_MBPS;
+use super::order::{Extent, Found, Options, Ordered, ordered, with_checks};
+use super::rank::keeps_private;
+use super::shopping::shopping;
+use super::step::Step;
+use super::watch::Meter;
+use crate::error::AdviceError;
+use crate::forecast::Forecast;
+use crate::verdict::answers_to_come;
+
+/// Another list that may be chosen.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OtherList {
+    /// The kinds of work that it leaves out; none where everything may be done.
+    pub without: BTreeSet<Without>,
+    /// Its steps in order.
+    pub steps: Vec<OtherStep>,
+    /// The forecast after all of them, by the same draws as the list's own.
+    pub when_done: Forecast,
+    /// The house then.
+    pub house_when_done: Survey,
+}
+
+/// A step of another list.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OtherStep {
+    /// What is done.
+    pub change: ChangeKind,
+    /// The house as it stands before it.
+    pub before: Survey,
+    /// Parts and minutes.
+    pub effort: Effort,
+}
+
+impl OtherStep {
+    /// What is done, in words.
+    pub fn what(&self) -> Phrase {
+        self.change.phrase(&self.before)
+    }
+}
+
+impl OtherList {
+    /// A list of these steps in a house.
+    pub(crate) fn of(
+        survey: &Survey,
+        without: BTreeSet<Without>,
+        changes: &[ChangeKind],
+        when_done: Forecast,
+    ) -> Self {
+        let mut house = survey.where_not_wanted(&without);
+        let mut steps = Vec::with_capacity(changes.len());
+        for change in changes.iter().copied() {
+            let after = if change.is_check() { house.clone() } else { applied(change, &house) };
+            let effort = effort(change, &house);
+            steps.push(OtherStep { change, effort, before: std::mem::replace(&mut house, after) });
+        }
+        Self { without, steps, when_done, house_when_done: house }
+    }
+
+    /// What it is called: by what it leaves out.
+    pub fn name(&self) -> Phrase {
+        if self.without.is_empty() {
+            return Phrase::new("without-nothing");
+        }
+        Phrase::new("without-list").with("kinds", kinds(&self.without))
+    }
+
+    /// The minutes of all its steps.
+    pub fn minutes(&self) -> u64 {
+        self.steps.iter().map(|step| step.effort.minutes).sum()
+    }
+
+    /// What all its steps need, as [`WorkList::shopping`] has it.
+    pub fn shopping(&self, survey: &Survey) -> Vec<PartNeeded> {
+        shopping(survey, &self.house_when_done, self.steps.iter().map(|step| &step.effort))
+    }
+
+    /// How many steps it has, how long they take, how many things there are to get.
+    pub fn takes(&self, survey: &Survey) -> Phrase {
+        let things = self.shopping(survey).iter().map(|part| part.count).sum();
+        Phrase::new("other-takes")
+            .with("count", Arg::Count(self.steps.len() as u64))
+            .with("minutes", Arg::Minutes(self.minutes()))
+            .with("things", Arg::Count(things))
+    }
+
+    /// What the list does and this one does not, each in words.
+    pub fn leaves_out(&self, list: &WorkList) -> Vec<Phrase> {
+        let is_done = |change| self.steps.iter().any(|step| is_same_work(step.change, change));
+        let left_out = list.steps.iter().filter(|step| !is_done(step.change));
+        left_out.map(|step| step.change.phrase(&step.before)).collect()
+    }
+
+    /// What this one does and the list does not, each in words.
+    pub fn adds(&self, list: &WorkList) -> Vec<Phrase> {
+        let is_done = |change| list.steps.iter().any(|step| is_same_work(step.change, change));
+        self.steps.iter().filter(|step| !is_done(step.change)).map(OtherStep::what).collect()
+    }
+
+    /// What each room gets in place of what it gets with the list; a room that has an outlet with one of the two alone gets
+    /// nothing with the other.
+    pub fn beside(&self, list: &WorkList) -> Vec<Gain> {
+        let mut rooms = gains(&list.when_done, &self.when_done);
+        rooms.extend(lost(&list.when_done, &self.when_done));
+        rooms
+    }
+
+    /// The rooms that get so much more or less than with the list that it is worth a word: what they get.
+    pub fn rooms(&self, list: &WorkList) -> Vec<Phrase> {
+        let differs = |gain: &&Gain| {
+            let (with, then) = (&gain.before, &gain.after);
+            let by = (with.likely_mbps - then.likely_mbps).abs().max((with.low_mbps - then.low_mbps).abs());
+            by >= WORTH_MBPS
+        };
+        let beside = self.beside(list);
+        let mut told: Vec<_> = beside.iter().filter(differs).map(|gain| self.room(list, gain)).collect();
+        let (told_of, all) = (told.len(), beside.len());
+        if told_of < all {
+            let rest = if told_of == 0 { "other-rooms-alike" } else { "other-rooms-else-alike" };
+            told.push(Phrase::new(rest).with("rooms", Arg::Count((all - told_of) as u64)));
+        }
+        told
+    }
+
+    fn room(&self, list: &WorkList, gain: &Gain) -> Phrase {
+        let house = [&self.house_when_done, &list.house_when_done]
+            .into_iter()
+            .find(|house| house.parts.contains_key(&gain.outlet))
+            .unwrap_or(&self.house_when_done);
+        Phrase::new("other-room")
+            .phrase("room", naming::part(house, gain.outlet))
+            .with("likely", Arg::Rate(gain.after.likely_mbps))
+            .with("low", Arg::Rate(gain.after.low_mbps))
+    }
+
+    /// The rooms whose wish is met with the list and not with this one.
+    pub fn not_met<'a>(&'a self, list: &'a WorkList) -> Vec<&'a Room> {
+        let then = met_rooms(&self.house_when_done, &self.when_done);
+        let with_list = met_rooms(&list.house_when_done, &list.when_done);
+        with_list.into_iter().filter(|room| !then.iter().any(|met| met.id == room.id)).collect()
+    }
+
+    /// The rooms whose wish is met with this one and not with the list.
+    pub fn met<'a>(&'a self, list: &'a WorkList) -> Vec<&'a Room> {
+        let then = met_rooms(&self.house_when_done, &self.when_done);
+        let with_list = met_rooms(&list.house_when_done, &list.when_done);
+        then.into_iter().filter(|room| !with_list.iter().any(|met| met.id == room.id)).collect()
+    }
+
+    /// All that differs from the list, in sentences: what is done and not done, what rooms get, whose wish it decides.
+    pub fn differs(&self, list: &WorkList) -> Vec<Phrase> {
+        let change = |id: &'static str| move |what| Phrase::new(id).phrase("change", what);
+        let wish = |id, rooms: Vec<&Room>| {
+            let names = rooms.iter().map(|room| naming::of_room(&self.house_when_done, room));
+            let names: Vec<_> = names.map(|name| Arg::Phrase(Box::new(name))).collect();
+            (!names.is_empty()).then(|| Phrase::new(id).with("rooms", Arg::Several(names)))
+        };
+        let left_out = self.leaves_out(list).into_iter().map(change("other-leaves-out"));
+        let mut told: Vec<_> =
+            left_out.chain(self.adds(list).into_iter().map(change("other-adds"))).collect();
+        let is_kept = self.steps.iter().any(|step| keeps_private(step.change));
+        if !is_kept && list.steps.iter().any(|step| keeps_private(step.change)) {
+            told.push(Phrase::new("other-not-private"));
+        }
+        told.extend(self.rooms(list));
+        told.extend(wish("other-not-met", self.not_met(list)));
+        told.extend(wish("other-met", self.met(list)));
+        told
+    }
+}
+
+/// That a list was chosen which leaves out some kinds of work; `None` where everything may be done.
+pub fn chosen(survey: &Survey) -> Option<Phrase> {
+    let without = survey.without();
+    (!without.is_empty()).then(|| Phrase::new("worklist-chosen").with("kinds", kinds(&without)))
+}
+
+fn kinds(without: &BTreeSet<Without>) -> Arg {
+    let kind = |without: &Without| Phrase::new(format!("without-{}", without.name()));
+    Arg::Several(without.iter().map(|of| Arg::Phrase(Box::new(kind(of)))).collect())
+}
+
+fn met_rooms<'a>(house: &'a Survey, forecast: &'a Forecast) -> Vec<&'a Room> {
+    let answers = answers_to_come(house, forecast).into_iter();
+    answers.filter(|answer| answer.wished.met.is_met()).map(|answer| answer.room).collect()
+}
+
+/// Whether two changes are the same work: a part may be swapped for one of another size, and a room be laid a cable from
+/// elsewhere.
+pub(super) fn is_same_work(one: ChangeKind, other: ChangeKind) -> bool {
+    let bare = |change| match change {
+        ChangeKind::SwapSplitter { splitter, .. } => ChangeKind::SwapSplitter { splitter, legs: 0 },
+        ChangeKind::MergeSplitters { upper, lower, .. } => {
+            ChangeKind::MergeSplitters { upper, lower, legs: 0 }
+        }
+        ChangeKind::NewRun { room, .. } => ChangeKind::NewRun { room, from: room },
+        other => other,
+    };
+    bare(one) == bare(other)
+}
+
+/// What may be chosen in place of a list, the least restricted first.
+fn to_choose() -> impl Iterator<Item = BTreeSet<Without>> {
+    std::iter::once(BTreeSet::new()).chain(Without::ALL.iter().map(|without| BTreeSet::from([*without])))
+}
+
+/// A list that is known, as long as others are looked for.
+struct Known {
+    without: BTreeSet<Without>,
+    steps: Vec<Step>,
+}
+
+impl Known {
+    /// Whether the list is the same where this work is not wanted either: it has none of it.
+    fn is_also(&self, without: &BTreeSet<Without>) -> bool {
+        let is_left_out =
+            |step: &Step| without.iter().any(|kind| is_such_work(step.change, &step.before, *kind));
+        self.without.is_subset(without) && !self.steps.iter().any(is_left_out)
+    }
+
+    fn has_same_steps(&self, steps: &[Step]) -> bool {
+        let changes =
+            |steps: &[Step]| -> BTreeSet<ChangeKind> { steps.iter().map(|step| step.change).collect() };
+        changes(&self.steps) == changes(steps)
+    }
+}
+
+/// The other lists of a house whose list is known. One that is the same as another is none, nor is one that changes nothing;
+/// but the way back to a list with everything is always there. Of a house too large to be searched there are none.
+pub(super) fn others(
+    found: &Found<'_>,
+    options: &Options,
+    list: &Ordered,
+    watch: &mut dyn FnMut(f64) -> bool,
+) -> Result<Vec<OtherList>, AdviceError> {
+    let chosen = found.survey.without();
+    let mut known = vec![Known { without: chosen.clone(), steps: list.steps.clone() }];
+    let mut others = Vec::new();
+    let to_choose: Vec<_> = match list.searched {
+        Some(_) => to_choose().filter(|without| *without != chosen).collect(),
+        None => Vec::new(),
+    };
+    let each = 1.0 / to_choose.len().max(1) as f64;
+    for (place, without) in to_choose.into_iter().enumerate() {
+        if known.iter().any(|known| known.is_also(&without)) {
+            continue;
+        }
+        let mut of_all = |share| watch((place as f64 + share) * each);
+        let mut meter = Meter::new(&mut of_all);
+        let survey = found.survey.where_not_wanted(&without);
+        let here = Found { survey: &survey, ..*found };
+        let Ordered { mut steps, house, forecast, .. } = ordered(&here, options, Extent::End, &mut meter)?;
+        with_checks(&survey, found.as_found, (&house, &forecast), &mut steps, options.most_steps);
+        let is_nothing = steps.iter().all(|step| step.change.is_check());
+        let is_known = known.iter().any(|known| known.has_same_steps(&steps));
+        if without.is_empty() || !(is_nothing || is_known) {
+            let changes: Vec<_> = steps.iter().map(|step| step.change).collect();
+            others.push(OtherList::of(found.survey, without.clone(), &changes, forecast));
+        }
+        known.push(Known { without, steps });
+    }
+    if watch(1.0) { Ok(others) } else { Err(AdviceError::Stopped) }
+}
