@@ -5,8 +5,8 @@ Written from docs/file.md alone, with the standard library only: every field, ev
 and every reply, a photo, notes, something removed, something forgotten, a disagreement, members of a later release. The ids and
 times are always the same, so the same files come out again.
 With a fourth word it says the questions too that came after the first kept files; with "guesses" those too that came after
-the files kept then.
-Usage: writer.py FORMAT FILE.lwk FILE.json [later | guesses]
+the files kept then; with "without" also what kind of work is not wanted, which came after those.
+Usage: writer.py FORMAT FILE.lwk FILE.json [later | guesses | without]
 """
 import hashlib
 import json
@@ -16,7 +16,8 @@ import zipfile
 
 FORMAT, FILE, TOLD = int(sys.argv[1]), sys.argv[2], sys.argv[3]
 LATER = len(sys.argv) > 4
-GUESSES = sys.argv[4:] == ["guesses"]
+WITHOUT = sys.argv[4:] == ["without"]
+GUESSES = WITHOUT or sys.argv[4:] == ["guesses"]
 SPACE = uuid.UUID("6f1c5f0e-2b1e-5a52-8d39-3c1f0a4f7d11")
 PICTURE = open("core/facts/tests/pictures/grey.jpg", "rb").read()
 STARTED_MS = 1_790_000_000_000
@@ -207,6 +208,8 @@ if LATER:
     QUESTIONS["ports"] = ["yes", "unsure"]
 if GUESSES:
     QUESTIONS["fed-by"] = ["unsure", "guessed", "yes"]
+if WITHOUT:
+    QUESTIONS["without"] = [["new-cable", "heights"], ["nothing"]]
 OF = {"modem-age": services["cable_internet"], "drops-out": services["cable_internet"], "wish": office, "joined": entry,
       "ground-block": entry, "entry-filter": entry, "label": splitter, "label-read": splitter, "legs": splitter,
       "by-pass": amplifier, "powered": amplifier, "cable": runs[4], "length": runs[4], "plugged": outlet, "fed-by": tap}

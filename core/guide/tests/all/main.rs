@@ -17,6 +17,7 @@ mod hand;
 mod homeowner;
 mod person;
 mod result_house;
+mod result_others;
 mod screens_walk;
 mod shell;
 mod shell_drawn;
