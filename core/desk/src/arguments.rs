@@ -188,7 +188,7 @@ pub enum Command {
 pub enum WorkLeftOut {
     /// No cable is laid, replaced or traced.
     NewCable,
-    /// Nothing that may take an attic, a ladder or a roof.
+    /// Nothing that may need an attic, a ladder or a roof.
     Heights,
     /// Nothing is left out.
     Nothing,

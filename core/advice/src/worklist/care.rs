@@ -66,7 +66,7 @@ pub(super) fn takes_cable(change: ChangeKind) -> bool {
     matches!(change, ChangeKind::NewRun { .. } | ChangeKind::ReplaceRun { .. } | ChangeKind::JoinLoose { .. })
 }
 
-/// Whether a change is such work in a house. What may take an attic, a ladder or a roof is what is cautioned of them.
+/// Whether a change is such work in a house. What may need an attic, a ladder or a roof is what is cautioned of them.
 pub fn is_such_work(change: ChangeKind, house: &Survey, without: Without) -> bool {
     match without {
         Without::NewCable => takes_cable(change),

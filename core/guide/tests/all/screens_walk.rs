@@ -25,6 +25,7 @@ const DOES: &[&str] = &[
     "delete",
     "done",
     "could-not",
+    "list-without",
     "long-work-stop",
     "finish",
     "keep",

@@ -13,7 +13,7 @@ closed_list! {
     pub enum Without {
         /// No cable is laid, replaced or traced.
         NewCable = "new-cable",
-        /// Nothing that may take an attic, a ladder or a roof.
+        /// Nothing that may need an attic, a ladder or a roof.
         Heights = "heights",
     }
 }

@@ -279,7 +279,7 @@ worklist-cut-size = This house has so many parts that not every further change w
 
 # Lists that leave some kind of work out, and what they are beside the list that is shown.
 without-new-cable = no new cable
-without-heights = nothing that may take an attic, a ladder or a roof
+without-heights = nothing that may need an attic, a ladder or a roof
 without-nothing = With all work that is worth it
 without-list = With { $kinds }
 worklist-chosen = You chose a list with { $kinds }. Whatever else might be worth doing is left out of it.
@@ -390,5 +390,5 @@ refusal-narrows-satellite = { $outlet } gets satellite signals through it, and a
 left-out-not-worth = When all steps are done, it gives all rooms together { $gain } more, for about { $minutes } minutes of work and its parts: too little for what is wished.
 refusal-cuts-network = { $outlet } would get no network any more.
 refusal-without-new-cable = It lays, replaces or traces cable, and you chose a list with no new cable.
-refusal-without-heights = It may take an attic, a ladder or a roof, and you chose a list with nothing of the kind.
+refusal-without-heights = It may need an attic, a ladder or a roof, and you chose a list with nothing of the kind.
 refusal-not-yours = The wiring is rented: new cable in the walls is for the owner to decide. Ask first.

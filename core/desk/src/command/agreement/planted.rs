@@ -97,3 +97,40 @@ fn whoever_says_otherwise_is_found() {
         assert!(found.iter().any(|what| what.contains(told)), "{told}: {found:#?}");
     }
 }
+
+/// A room that only a new cable reaches, and no entry filter: there are two other lists.
+fn with_other_lists() -> Said {
+    let two = house(10.0).without("F1").at("S1").with(|splitter| splitter.rating.legs = 3);
+    Said::of(&two.open(3).wish("Attic", 400.0).survey())
+}
+
+#[test]
+fn whoever_tells_of_other_lists_otherwise_is_found() {
+    type Plant = fn(&mut Said);
+    let planted: [(&str, Plant); 6] = [
+        ("others: the screen", |said| {
+            let lists = rows_of(&mut said.screens.work[0]);
+            lists.filter(|row| row.head.starts_with("With no ")).for_each(|row| row.remark.push('!'));
+        }),
+        ("others: the report", |said| report_with(said, "Not done: Put", "Done: Put")),
+        ("others: the command", |said| {
+            said.words.worklist = said.words.worklist.replace("--without heights", "--without new-cable");
+        }),
+        ("minutes are told", |said| said.json.worklist["others"][0]["minutes"] = json!(1)),
+        ("is told 7", |said| {
+            let rooms = &mut said.json.worklist["others"][0]["when_done"]["rooms"];
+            for room in rooms.as_array_mut().unwrap() {
+                room["down"]["likely_mbps"] = json!(7);
+            }
+        }),
+        ("others: the JSON has 0", |said| said.json.worklist["others"] = json!([])),
+    ];
+    let said = with_other_lists();
+    assert_eq!((broken(&said), said.list.others.len()), (Vec::new(), 2));
+    for (finds, plant) in planted {
+        let mut said = with_other_lists();
+        plant(&mut said);
+        let found = broken(&said);
+        assert!(found.iter().any(|law| law.contains(finds)), "{finds}: {found:?}");
+    }
+}

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use advice::verdict::{answers_to_come, met};
 use advice::worklist::{Step, chosen, nothing_to_do};
+use house::record::{Survey, Without};
 use phrase::{Arg, Phrase};
 use telling::report::part_told;
 use telling::words::{ToldGain, told_gains};
@@ -104,14 +105,24 @@ fn others(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, worked
         })
         .collect();
     builder.rows(&Phrase::new("other-lists"), rows);
-    let is_way_back = others.iter().any(|other| other.without.is_empty());
-    if !is_way_back && !snapshot.survey.without().is_empty() {
+    if goes_back_alone(snapshot.survey, worked) {
         builder.press(
             &Key::ListWithout(BTreeSet::new()),
             &Phrase::new("without-nothing"),
             PressWeight::Other,
         );
     }
+}
+
+/// Whether work was left out of a list beside which no list with all of it is told: of a house too large to be searched.
+fn goes_back_alone(survey: &Survey, worked: &Worked) -> bool {
+    !survey.without().is_empty() && !worked.list.others.iter().any(|other| other.without.is_empty())
+}
+
+/// Whether the screen offers the list without these kinds of work.
+fn is_offered(survey: &Survey, worked: &Worked, without: &BTreeSet<Without>) -> bool {
+    let is_told = worked.list.others.iter().any(|other| other.without == *without);
+    is_told || without.is_empty() && goes_back_alone(survey, worked)
 }
 
 fn lead(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, worked: &Worked) {
@@ -161,8 +172,11 @@ pub(super) fn gain(step: &Step) -> Phrase {
 
 pub(crate) fn take(session: &mut Session, done: &Done) -> Result<Move> {
     if let Done::Press(Key::ListWithout(without)) = done {
-        let open = session.open_survey()?;
-        if open.survey.without() != *without {
+        let is_offered = session.with_snapshot(|snapshot| {
+            snapshot.worked().is_some_and(|worked| is_offered(snapshot.survey, worked, without))
+        })?;
+        if is_offered {
+            let open = session.open_survey()?;
             let edit = open.survey.set_without(without);
             open.write(&[edit])?;
         }
