@@ -97,12 +97,12 @@ pub fn worklist_watched(
     let mut meter = Meter::new(&mut of_list);
     let as_found = meter.stated(survey, &options.stating)?;
     let services = AsFound::new(survey)?;
-    let found = Found { survey, as_found: &as_found, services: &services };
-    let mut ordered = ordered(&found, options, Extent::Whole, &mut meter)?;
+    let ground = Ground { survey, as_found: &as_found, services: &services };
+    let mut ordered = ordered(&ground, options, Extent::Whole, &mut meter)?;
     let done = (&ordered.house, &ordered.forecast);
     let failed = with_checks(survey, &as_found, done, &mut ordered.steps, options.most_steps);
     let others =
-        others(&found, options, &ordered, &mut |share| watch(UNTIL_OTHERS + (1.0 - UNTIL_OTHERS) * share))?;
+        others(&ground, options, &ordered, &mut |share| watch(UNTIL_OTHERS + (1.0 - UNTIL_OTHERS) * share))?;
     let Ordered { steps, house, forecast: when_done, cut_short, searched, refused } = ordered;
     Ok(WorkList {
         level_changes: level::change(survey, &house, &level::Options::default())?,
@@ -120,7 +120,7 @@ pub fn worklist_watched(
 }
 
 /// A house as it was found, with what is known of it.
-pub(super) struct Found<'a> {
+pub(super) struct Ground<'a> {
     pub(super) survey: &'a Survey,
     pub(super) as_found: &'a Forecast,
     pub(super) services: &'a AsFound,
@@ -147,12 +147,12 @@ pub(super) struct Ordered {
 
 /// Puts in order what is done in a house.
 pub(super) fn ordered(
-    found: &Found<'_>,
+    ground: &Ground<'_>,
     options: &Options,
     extent: Extent,
     meter: &mut Meter<'_>,
 ) -> Result<Ordered, AdviceError> {
-    let Found { survey, as_found, services } = *found;
+    let Ground { survey, as_found, services } = *ground;
     let mut given_up = given_up(survey);
     // What is worth nothing as the house stands after the steps so far.
     let mut set_aside = BTreeSet::new();
@@ -236,27 +236,22 @@ pub(super) fn ordered(
         let left = (worth_it.len() - 1).min(options.most_steps - steps.len() - 1);
         meter.rounds_left(left, candidates.len());
         let mut next = Stated::default();
-        if is_paid_for
-            && gains_nothing(
-                change,
-                current.of(&house, &options.stating, meter)?,
-                next.of(&after, &options.stating, meter)?,
-            )
-        {
-            // The few draws that choose saw a rate for which another service pays; those that are stated do not.
-            set_aside.insert(change);
-            continue;
+        if is_paid_for {
+            let now = current.of(&house, &options.stating, meter)?;
+            if gains_nothing(change, now, next.of(&after, &options.stating, meter)?) {
+                // The few draws that choose saw a rate for which another service pays; those that are stated do not.
+                set_aside.insert(change);
+                continue;
+            }
         }
         set_aside.clear();
-        let step = match extent {
-            Extent::Whole => {
-                let then = next.of(&after, &options.stating, meter)?;
-                let now = current.of(&house, &options.stating, meter)?;
-                step(change, (&house, now), (&after, then), done_alone)?
-            }
-            Extent::End => Step { moves_out: done_alone.out, ..Step::bare(change, &house) },
-        };
-        steps.push(step);
+        steps.push(if extent == Extent::End {
+            Step { moves_out: done_alone.out, ..Step::bare(change, &house) }
+        } else {
+            let then = next.of(&after, &options.stating, meter)?;
+            let now = current.of(&house, &options.stating, meter)?;
+            step(change, (&house, now), (&after, then), done_alone)?
+        });
         (house, current) = (after, next);
     };
     let forecast = current.of(&house, &options.stating, meter)?.clone();

@@ -14,7 +14,7 @@ use super::effort::{Effort, PartNeeded, effort};
 use super::gain::{Gain, gains, lost};
 use super::list::WorkList;
 use super::need::WORTH_MBPS;
-use super::order::{Extent, Found, Options, Ordered, ordered, with_checks};
+use super::order::{Extent, Ground, Options, Ordered, ordered, with_checks};
 use super::rank::keeps_private;
 use super::shopping::shopping;
 use super::step::Step;
@@ -243,12 +243,12 @@ impl Known {
 /// The other lists of a house whose list is known. One that is the same as another is none, nor is one that changes nothing;
 /// but the way back to a list with everything is always there. Of a house too large to be searched there are none.
 pub(super) fn others(
-    found: &Found<'_>,
+    ground: &Ground<'_>,
     options: &Options,
     list: &Ordered,
     watch: &mut dyn FnMut(f64) -> bool,
 ) -> Result<Vec<OtherList>, AdviceError> {
-    let chosen = found.survey.without();
+    let chosen = ground.survey.without();
     let mut known = vec![Known { without: chosen.clone(), steps: list.steps.clone() }];
     let mut others = Vec::new();
     let to_choose: Vec<_> = match list.searched {
@@ -262,15 +262,15 @@ pub(super) fn others(
         }
         let mut of_all = |share| watch((place as f64 + share) * each);
         let mut meter = Meter::new(&mut of_all);
-        let survey = found.survey.where_not_wanted(&without);
-        let here = Found { survey: &survey, ..*found };
+        let survey = ground.survey.where_not_wanted(&without);
+        let here = Ground { survey: &survey, ..*ground };
         let Ordered { mut steps, house, forecast, .. } = ordered(&here, options, Extent::End, &mut meter)?;
-        with_checks(&survey, found.as_found, (&house, &forecast), &mut steps, options.most_steps);
+        with_checks(&survey, ground.as_found, (&house, &forecast), &mut steps, options.most_steps);
         let is_nothing = steps.iter().all(|step| step.change.is_check());
         let is_known = known.iter().any(|known| known.has_same_steps(&steps));
         if without.is_empty() || !(is_nothing || is_known) {
             let changes: Vec<_> = steps.iter().map(|step| step.change).collect();
-            others.push(OtherList::of(found.survey, without.clone(), &changes, forecast));
+            others.push(OtherList::of(ground.survey, without.clone(), &changes, forecast));
         }
         known.push(Known { without, steps });
     }
