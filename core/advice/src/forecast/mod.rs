@@ -31,7 +31,7 @@ pub(crate) use percentile::spread;
 pub(crate) use run::reach_on_trees;
 pub use run::{Options, forecast, forecast_watched};
 pub(crate) use taken::channels_left;
-pub use taken::{TakenBand, bands_taken};
+pub use taken::{ChannelsLeft, TakenBand, bands_taken, channels_left_beside};
 pub use version_net::net_without_cable;
 pub use weak::WeakWay;
 pub use worlds::{ByPassWorlds, World};

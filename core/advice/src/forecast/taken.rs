@@ -4,10 +4,12 @@ use coax::Megahertz;
 use coax::link::{Version, placements_avoiding};
 use coax::trade::{SATELLITE_HIGH, SATELLITE_LOW};
 use facts::fact::SubjectId;
+use house::naming;
 use house::rating::EXTENDED_D;
 use house::record::{Service, ServiceKind, Sureness, Survey, may_come_in, satellite_on};
+use phrase::{Arg, Phrase};
 
-use super::Forecast;
+use super::{Forecast, nodes_of};
 
 /// A band on the network's tree that another service needs.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -32,6 +34,45 @@ pub fn bands_taken(survey: &Survey, forecast: &Forecast) -> Vec<TakenBand> {
     }
     found.sort_by(|a, b| a.low_mhz.total_cmp(&b.low_mhz).then(a.high_mhz.total_cmp(&b.high_mhz)));
     found
+}
+
+/// How many of the channels that the network of a forecast could use are left beside what other services need.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ChannelsLeft {
+    /// So many can be used at once.
+    pub left: usize,
+    /// So many can be where nothing else is.
+    pub full: usize,
+    /// Who needs some of the band.
+    pub by: Vec<ServiceKind>,
+}
+
+impl ChannelsLeft {
+    /// The same in words; `None` where none is lost.
+    pub fn phrase(&self) -> Option<Phrase> {
+        let by = self.by.iter().map(|kind| Arg::Phrase(Box::new(naming::service(*kind))));
+        (self.left < self.full).then(|| {
+            Phrase::new("channels-left")
+                .with("left", Arg::Count(self.left as u64))
+                .with("full", Arg::Count(self.full as u64))
+                .with("services", Arg::Several(by.collect()))
+        })
+    }
+}
+
+/// What is left beside other services; `None` where none needs any of the band, or nobody chose a bridge.
+pub fn channels_left_beside(survey: &Survey, forecast: &Forecast) -> Option<ChannelsLeft> {
+    let bands = bands_taken(survey, forecast);
+    let head = survey.wiring.head_of(forecast.bridge?);
+    let nodes = nodes_of(survey).into_iter().filter(|node| survey.wiring.head_of(node.outlet) == head);
+    let newest = nodes.map(|node| node.link.version).max()?;
+    let taken: Vec<_> =
+        bands.iter().map(|band| (Megahertz(band.low_mhz), Megahertz(band.high_mhz))).collect();
+    let mut by: Vec<_> = bands.iter().map(|band| band.by).collect();
+    by.sort_unstable();
+    by.dedup();
+    let (left, full) = (channels_left(newest, &taken), newest.most_channels().value);
+    (!by.is_empty()).then_some(ChannelsLeft { left, full, by })
 }
 
 /// The bands on the tree headed by `head` that a network must stay out of.

@@ -162,24 +162,24 @@ impl OtherList {
         then.into_iter().filter(|room| !with_list.iter().any(|met| met.id == room.id)).collect()
     }
 
-    /// All that differs from the list, in sentences: what is done and not done, what rooms get, whose wish it decides.
+    /// All that differs from the list, in sentences: what rooms get, whose wish it decides, whether the network stays in the house,
+    /// then what is done and not done.
     pub fn differs(&self, list: &WorkList) -> Vec<Phrase> {
-        let change = |id: &'static str| move |what| Phrase::new(id).phrase("change", what);
         let wish = |id, rooms: Vec<&Room>| {
             let names = rooms.iter().map(|room| naming::of_room(&self.house_when_done, room));
             let names: Vec<_> = names.map(|name| Arg::Phrase(Box::new(name))).collect();
             (!names.is_empty()).then(|| Phrase::new(id).with("rooms", Arg::Several(names)))
         };
-        let left_out = self.leaves_out(list).into_iter().map(change("other-leaves-out"));
-        let mut told: Vec<_> =
-            left_out.chain(self.adds(list).into_iter().map(change("other-adds"))).collect();
+        let mut told = self.rooms(list);
+        told.extend(wish("other-not-met", self.not_met(list)));
+        told.extend(wish("other-met", self.met(list)));
         let is_kept = self.steps.iter().any(|step| keeps_private(step.change));
         if !is_kept && list.steps.iter().any(|step| keeps_private(step.change)) {
             told.push(Phrase::new("other-not-private"));
         }
-        told.extend(self.rooms(list));
-        told.extend(wish("other-not-met", self.not_met(list)));
-        told.extend(wish("other-met", self.met(list)));
+        let change = |id: &'static str| move |what| Phrase::new(id).phrase("change", what);
+        told.extend(self.leaves_out(list).into_iter().map(change("other-leaves-out")));
+        told.extend(self.adds(list).into_iter().map(change("other-adds")));
         told
     }
 }

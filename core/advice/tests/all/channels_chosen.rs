@@ -1,6 +1,6 @@
 //! Channels are chosen over all draws: to have less to choose from never makes the weakest room better off.
 
-use advice::forecast::{Forecast, Options, forecast};
+use advice::forecast::{Forecast, Options, channels_left_beside, forecast};
 use facts::fact::SubjectId;
 use house::rating::Band;
 use house::record::{OtherNetwork, Service, ServiceKind, Survey};
@@ -62,4 +62,23 @@ fn spectrum_taken_away_never_makes_the_weakest_room_better_off() {
     }
     // The law can fail: spectrum was taken away in many houses, and in some it was missed.
     assert!(compared >= 40 && hurt >= 10, "{compared} compared, {hurt} worse off");
+}
+
+/// Five channels of 100 MHz fit into 1125 to 1675 MHz (TR-181 Issue 2; SCTE 235): above a cable service that reaches so far, as
+/// many hundreds as are left.
+#[test]
+fn it_is_told_how_many_channels_are_left_beside_cable_services() {
+    let left = |top_mhz: f64| {
+        let house = houses::change_cases::house(10.0).service(ServiceKind::CableTv, Some(top_mhz)).survey();
+        let few = forecast(&house, &Options { draws: 4, seed: 1, points: 45 }).expect("a sound house");
+        let used = few.channels.len();
+        (channels_left_beside(&house, &few).map(|found| (found.left, found.full, found.by)), used)
+    };
+    let by = || vec![ServiceKind::CableTv];
+    assert_eq!(left(1002.0), (None, 5));
+    for (top, channels) in [(1150.0, 5), (1218.0, 4), (1300.0, 3), (1400.0, 2), (1500.0, 1), (1600.0, 0)] {
+        let (found, used) = left(top);
+        assert_eq!(found, Some((channels, 5, by())), "{top} MHz");
+        assert_eq!(used, channels, "{top} MHz");
+    }
 }

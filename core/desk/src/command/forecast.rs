@@ -1,11 +1,13 @@
 //! `legwork forecast`: what gets through to each room.
 
-use advice::forecast::{CostAt, Forecast, PathForecast, Reach, RoomForecast, World, told};
+use advice::forecast::{
+    CostAt, Forecast, PathForecast, Reach, RoomForecast, World, channels_left_beside, told,
+};
 use advice::verdict::{Hangs, HeldOf, RoomVerdict, Stands, Together, Verdict, WishMeasured, Wished};
 use coax::link::Limit;
 use facts::fact::SubjectId;
 use house::naming;
-use house::record::{Named, Reading, Survey};
+use house::record::{Named, Reading, ServiceKind, Survey};
 use phrase::{Arg, Phrase};
 use serde::Serialize;
 
@@ -67,6 +69,9 @@ pub fn tell(context: &Context, survey: &Survey, forecast: &Forecast, page: &mut 
         return;
     }
     page.gap();
+    if let Some(left) = channels_left_beside(survey, forecast).and_then(|left| left.phrase()) {
+        page.paragraph(0, &context.say(&left));
+    }
     if let Some(together) = Together::of(forecast) {
         page.paragraph(0, &context.say(&together.phrase()));
     }
@@ -168,11 +173,20 @@ pub struct ForecastJson {
     draws: u32,
     bridge: Option<PartJson>,
     channels: Vec<ChannelJson>,
+    channels_left: Option<ChannelsLeftJson>,
     nodes: usize,
     rooms: Vec<RoomJson>,
     street: Vec<StreetJson>,
     airtime: Option<SpanJson>,
     round_trip_ms: SpanJson,
+}
+
+/// How many channels are left beside the services that need some of the band.
+#[derive(Serialize)]
+struct ChannelsLeftJson {
+    left: usize,
+    full: usize,
+    by: Vec<ServiceKind>,
 }
 
 #[derive(Serialize)]
@@ -261,6 +275,11 @@ pub fn as_json(survey: &Survey, forecast: &Forecast, of: Of) -> ForecastJson {
             .iter()
             .map(|(centre, width)| ChannelJson { centre_mhz: *centre, width_mhz: *width })
             .collect(),
+        channels_left: channels_left_beside(survey, forecast).map(|found| ChannelsLeftJson {
+            left: found.left,
+            full: found.full,
+            by: found.by,
+        }),
         nodes: forecast.nodes,
         rooms: forecast.rooms.iter().map(|room| room_as_json(survey, forecast, room, of)).collect(),
         street: forecast

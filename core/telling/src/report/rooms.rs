@@ -1,6 +1,6 @@
 //! What gets through to each room, both ways.
 
-use advice::forecast::{Reach, RoomForecast, told};
+use advice::forecast::{Reach, RoomForecast, channels_left_beside, told};
 use advice::verdict::{Stands, Together, Wished, doubt_of_link};
 use house::naming;
 use maud::{Markup, html};
@@ -84,6 +84,8 @@ fn around(teller: &ReportTeller<'_>) -> Vec<String> {
             teller.say(&Phrase::new("report-channels").with("channels", Arg::Several(bands.collect()))),
         );
     }
+    let left = channels_left_beside(teller.survey(), forecast).and_then(|left| left.phrase());
+    lines.extend(left.map(|left| teller.say(&left)));
     if forecast.bridge.is_some() {
         let time = Arg::MillisecondsRange(forecast.round_trip_ms);
         lines.push(teller.say(&Phrase::new("report-round-trip").with("time", time)));

@@ -210,6 +210,11 @@ hangs-on-by-pass = It depends on whether { $count ->
 } likely { $with } both ways, without likely { $without }.
 links-share = The two adapters hear each other in { $share } of the tries.
 report-channels = Channels used: { $channels }.
+channels-left = { $left ->
+    [0] No channel of { $full } is
+    [one] 1 channel of { $full } is
+   *[other] { $left } channels of { $full } are
+} left for the room network beside { $services }.
 report-round-trip = The coax adds about { $time } to each round trip.
 shared-fits = All wishes at once fit into what the adapters share ({ $share } of the time on the coax).
 shared-likely = All wishes at once likely fit into what the adapters share ({ $share } of the time on the coax), but not surely.

@@ -78,7 +78,7 @@ fn figures(said: &Said, other: &OtherList, json: &Value) -> Vec<String> {
         broken.push(format!("others: {minutes} minutes are told as {}", json["minutes"]));
     }
     for room in json["when_done"]["rooms"].as_array().unwrap() {
-        let Some(down) = room["down"]["likely_mbps"].as_f64() else { continue };
+        let Some(down) = room["down_mbps"]["likely"].as_f64() else { continue };
         let tag = room["outlet"]["tag"].as_str().unwrap_or_default();
         let outlet = other.house_when_done.parts.values().find(|part| part.tag.as_deref() == Some(tag));
         let is_so = outlet.is_none_or(|part| (other.when_done.likely_down(part.id) - down).abs() <= 1.0);

@@ -120,7 +120,7 @@ fn whoever_tells_of_other_lists_otherwise_is_found() {
         ("is told 7", |said| {
             let rooms = &mut said.json.worklist["others"][0]["when_done"]["rooms"];
             for room in rooms.as_array_mut().unwrap() {
-                room["down"]["likely_mbps"] = json!(7);
+                room["down_mbps"]["likely"] = json!(7);
             }
         }),
         ("others: the JSON has 0", |said| said.json.worklist["others"] = json!([])),

@@ -2,7 +2,7 @@
 
 use ::house::naming;
 use ::house::record::{Asked, Reply};
-use advice::forecast::{Forecast, RoomForecast};
+use advice::forecast::{Forecast, RoomForecast, channels_left_beside};
 use advice::verdict::{Lack, Lacking, Together, Wished, answers, summary};
 use phrase::{Arg, Phrase};
 
@@ -26,6 +26,9 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     builder.words(WordsRole::Lead, &lead(snapshot, forecast));
     first(snapshot, &mut builder);
     rooms(snapshot, &mut builder, forecast);
+    if let Some(left) = channels_left_beside(snapshot.survey, forecast).and_then(|left| left.phrase()) {
+        builder.words(WordsRole::Plain, &left);
+    }
     together(snapshot, &mut builder, forecast);
     going_back(snapshot, &mut builder, worked);
     presses(snapshot, &mut builder, worked);
