@@ -54,8 +54,18 @@ fn forecast() {
     let desk = small();
     let ran = desk.run(&["--json", "forecast", "house.legwork"]);
     let answer = ran.json();
-    let expected =
-        ["seed", "draws", "bridge", "channels", "nodes", "rooms", "street", "airtime", "round_trip_ms"];
+    let expected = [
+        "seed",
+        "draws",
+        "bridge",
+        "channels",
+        "channels_left",
+        "nodes",
+        "rooms",
+        "street",
+        "airtime",
+        "round_trip_ms",
+    ];
     assert_eq!(order(&ran.out, 2), expected);
     assert_documented(&answer);
     for range in ["down_mbps", "up_mbps", "loss_db"] {
