@@ -241,16 +241,16 @@ fn stated(
     done: &Survey,
     (meter, stating): (&mut Meter<'_>, &forecast::Options),
 ) -> Result<Forecast, AdviceError> {
-    let Some((_, later)) = steps.split_first() else { return Ok(as_found.clone()) };
-    let between: Vec<&Survey> = later.iter().map(|step| &step.before).collect();
-    let mut stated = meter.stated_each(&between, stating)?;
-    let when_done = meter.stated(done, stating)?;
-    stated.push(when_done.clone());
-    let before = std::iter::once(as_found).chain(&stated);
-    for (step, (before, after)) in steps.iter_mut().zip(before.zip(&stated)) {
+    if steps.is_empty() {
+        return Ok(as_found.clone());
+    }
+    // All in one way, that of houses forecast together: what a step does not touch stays as it was to the last digit.
+    let houses: Vec<&Survey> = steps.iter().map(|step| &step.before).chain([done]).collect();
+    let stated = meter.stated_each(&houses, stating)?;
+    for (step, (before, after)) in steps.iter_mut().zip(stated.iter().zip(stated.iter().skip(1))) {
         step.gains = gains(before, after);
     }
-    Ok(when_done)
+    meter.stated(done, stating)
 }
 
 /// A change as a step of the list; what it gains is stated when all steps are there.
