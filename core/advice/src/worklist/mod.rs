@@ -32,7 +32,6 @@ mod search;
 mod services;
 mod shopping;
 mod stake;
-mod stated;
 mod step;
 mod to_buy;
 mod watch;
@@ -46,6 +45,8 @@ pub use need::is_wanted_anyway;
 pub use nothing::nothing_to_do;
 pub use order::{Options, worklist, worklist_watched};
 pub use others::{OtherList, OtherStep, chosen};
+#[cfg(test)]
+pub(crate) use propose::proposals as proposed;
 pub use refusal::Refusal;
 pub use services::refusal;
 pub use shopping::adapters_to_get;

@@ -20,11 +20,10 @@ use super::propose::{candidates, proposals};
 use super::rank::{Worth, first_of, grave, keeps_private, takes_grave_away};
 use super::refusal::{Refusal, given_up, own_refusal};
 use super::services::{AsFound, Others, refusal, weighed_in};
-use super::stated::Stated;
 use super::step::Step;
 use super::watch::Meter;
 use crate::error::AdviceError;
-use crate::forecast::{self, Forecast, forecast};
+use crate::forecast::{self, Forecast, forecast, forecast_each};
 use crate::level;
 use crate::verdict::RoomVerdict;
 
@@ -46,7 +45,7 @@ impl Default for Options {
     fn default() -> Self {
         let stating = forecast::Options::default();
         Self {
-            screening: forecast::Options { draws: 16, points: 89, ..stating },
+            screening: forecast::Options { draws: 16, points: 89, settles: false, ..stating },
             stating,
             most_steps: 24,
             most_weighed: 100_000,
@@ -156,8 +155,10 @@ pub(super) fn ordered(
     let mut given_up = given_up(survey);
     // What is worth nothing as the house stands after the steps so far.
     let mut set_aside = BTreeSet::new();
+    // A step's gain is read off the very same draws: what it does not touch stays as it was.
+    let stating = forecast::Options::as_made(as_found);
     let suspects = suspects(survey, as_found);
-    let (mut house, mut current) = (survey.clone(), Stated::known(as_found.clone()));
+    let mut house = survey.clone();
     let (mut steps, mut refused) = (Vec::<Step>::new(), BTreeMap::new());
     let mut planned = plan(survey, options, (services, &given_up), &mut || meter.weighed())?;
     let cut_short = loop {
@@ -171,9 +172,23 @@ pub(super) fn ordered(
         let candidates = candidates(&house, &given_up);
         // What gives a link; what is done for a rate alone that is not sure, and whether another service pays for it.
         let (mut link_givers, mut for_rate_alone) = (Vec::new(), BTreeMap::new());
+        let grave_now = grave(&house);
+        let is_suspect = |change| matches!(change, ChangeKind::SwapSplitter { splitter, .. } if suspects.contains(&splitter));
+        // Of the first round all is told that is refused; later only what may come next is looked at.
+        let may_come = |change| {
+            let swap_of_removed = matches!(change, ChangeKind::SwapAmplifier { amplifier }
+                if planned.plan.may_hold(ChangeKind::RemoveAmplifier { amplifier }));
+            steps.is_empty()
+                || is_wanted_anyway(change)
+                || is_suspect(change)
+                || planned.plan.may_hold(change)
+                || swap_of_removed
+                || takes_grave_away(&grave_now, || grave(&applied(change, &house)))
+        };
+        let candidates: Vec<_> = candidates.into_iter().filter(|change| may_come(*change)).collect();
         meter.round(candidates.len());
         planned.weighed += candidates.len() * house.parts.len();
-        let grave_now = grave(&house);
+        let mut looked_at = Vec::with_capacity(candidates.len());
         for change in candidates.iter().copied() {
             meter.weighed()?;
             if let Some(against) = own_refusal(change, &house) {
@@ -186,7 +201,12 @@ pub(super) fn ordered(
                 refused.entry(change).or_insert(against);
                 continue;
             }
-            let then = forecast(&after, &options.screening)?;
+            looked_at.push((change, after, others));
+        }
+        let plan_was = std::mem::discriminant(&planned.plan);
+        let houses: Vec<&Survey> = looked_at.iter().map(|(_, after, _)| after).collect();
+        let forecasts = forecast_each(&houses, &options.screening)?;
+        for ((change, after, others), then) in looked_at.into_iter().zip(forecasts) {
             let links = gives_a_link(&screened, &then);
             let only_this = links && !is_given_by_swap(change, &link_givers);
             let cuts_network =
@@ -199,8 +219,7 @@ pub(super) fn ordered(
             link_givers.extend(links.then_some(change));
             let worth = Worth::of((&house, &screened), (&after, &then));
             let minutes = effort(change, &house).minutes.max(1) as f64;
-            let is_suspect =
-                matches!(change, ChangeKind::SwapSplitter { splitter, .. } if suspects.contains(&splitter));
+            let is_suspect = is_suspect(change);
             let ends_grave = worth.rate >= 0.0 && takes_grave_away(&grave_now, || grave(&after));
             let is_needed = is_suspect || ends_grave;
             let wanted = is_needed || is_wanted_anyway(change);
@@ -219,6 +238,10 @@ pub(super) fn ordered(
             let rank = (ends_grave || keeps_private(change), worth.for_order().max(least) / minutes);
             worth_it.push((rank, change));
         }
+        if plan_was != std::mem::discriminant(&planned.plan) && !steps.is_empty() {
+            // The plan was given up: now whatever gains something may come, and not all of that was looked at.
+            continue;
+        }
         let Some(change) = first_of(&worth_it) else { break None };
         let after = applied(change, &house);
         let done_alone = guard.look(&after)?;
@@ -229,32 +252,28 @@ pub(super) fn ordered(
             if let Some(step) = steps.drain(at..).next() {
                 given_up.insert(step.change);
                 house = step.before;
-                current = Stated::default();
             }
             continue;
         }
         let left = (worth_it.len() - 1).min(options.most_steps - steps.len() - 1);
         meter.rounds_left(left, candidates.len());
-        let mut next = Stated::default();
-        if is_paid_for {
-            let now = current.of(&house, &options.stating, meter)?;
-            if gains_nothing(change, now, next.of(&after, &options.stating, meter)?) {
-                // The few draws that choose saw a rate for which another service pays; those that are stated do not.
-                set_aside.insert(change);
-                continue;
-            }
+        if is_paid_for
+            && let [current, next] = forecast_each(&[&house, &after], &stating)?.as_slice()
+            && gains_nothing(change, current, next)
+        {
+            // The few draws that choose saw a rate for which another service pays; those that are stated do not.
+            set_aside.insert(change);
+            continue;
         }
         set_aside.clear();
-        steps.push(if extent == Extent::End {
-            Step { moves_out: done_alone.out, ..Step::bare(change, &house) }
-        } else {
-            let then = next.of(&after, &options.stating, meter)?;
-            let now = current.of(&house, &options.stating, meter)?;
-            step(change, (&house, now), (&after, then), done_alone)?
-        });
-        (house, current) = (after, next);
+        let before = std::mem::replace(&mut house, after);
+        steps.push(step(change, before, (&house, extent), done_alone)?);
     };
-    let forecast = current.of(&house, &options.stating, meter)?.clone();
+    let forecast = match extent {
+        Extent::Whole => stated(&mut steps, as_found, &house, (&mut *meter, &stating))?,
+        Extent::End if steps.is_empty() => as_found.clone(),
+        Extent::End => meter.stated(&house, &stating)?,
+    };
     let refused = not_offered(survey, (refused, planned.left_out), &steps);
     Ok(Ordered { steps, house, forecast, searched: planned.searched, cut_short, refused })
 }
@@ -274,20 +293,38 @@ fn not_offered(
     refused
 }
 
-/// A change as a step of the list, with what it does by the draws that are stated.
+/// States what each step gains, by the draws of the house as found; what is there when all is done.
+fn stated(
+    steps: &mut [Step],
+    as_found: &Forecast,
+    done: &Survey,
+    (meter, stating): (&mut Meter<'_>, &forecast::Options),
+) -> Result<Forecast, AdviceError> {
+    if steps.is_empty() {
+        return Ok(as_found.clone());
+    }
+    // All in one way, that of houses forecast together: what a step does not touch stays as it was to the last digit.
+    let houses: Vec<&Survey> = steps.iter().map(|step| &step.before).chain([done]).collect();
+    let stated = meter.stated_each(&houses, stating)?;
+    for (step, (before, after)) in steps.iter_mut().zip(stated.iter().zip(stated.iter().skip(1))) {
+        step.gains = gains(before, after);
+    }
+    meter.stated(done, stating)
+}
+
+/// A change as a step of the list; what it gains is stated when all steps are there.
 fn step(
     change: ChangeKind,
-    (before, current): (&Survey, &Forecast),
-    (after, next): (&Survey, &Forecast),
+    before: Survey,
+    (after, extent): (&Survey, Extent),
     others: Others,
 ) -> Result<Step, AdviceError> {
-    Ok(Step {
-        gains: gains(current, next),
-        service_changes: level::change(before, after, &level::Options::default())?,
-        moves_out: others.out,
-        narrows: others.narrowed,
-        ..Step::bare(change, before)
-    })
+    let service_changes = match extent {
+        Extent::Whole => level::change(&before, after, &level::Options::default())?,
+        Extent::End => Vec::new(),
+    };
+    let (moves_out, narrows) = (others.out, others.narrowed);
+    Ok(Step { service_changes, moves_out, narrows, ..Step::bare(change, before) })
 }
 
 /// Puts the checks for rooms whose tests failed among the steps, and says what comes next for each such room. `done` is the
@@ -309,7 +346,7 @@ pub(super) fn with_checks(
     };
     let step = |change, (house, forecast): (&Survey, &Forecast)| Step {
         gains: gains(forecast, forecast),
-        ..Step::bare(change, house)
+        ..Step::bare(change, house.clone())
     };
     // What is grave or keeps the network private goes before a look into the room.
     let ends_grave =

@@ -31,15 +31,15 @@ pub struct Step {
 
 impl Step {
     /// A change in the house as it stands before it, with what it takes; nothing is said of what it gains or costs.
-    pub(super) fn bare(change: ChangeKind, before: &Survey) -> Self {
+    pub(super) fn bare(change: ChangeKind, before: Survey) -> Self {
         Self {
             change,
             gains: Vec::new(),
             service_changes: Vec::new(),
             moves_out: Vec::new(),
             narrows: Vec::new(),
-            effort: effort(change, before),
-            before: before.clone(),
+            effort: effort(change, &before),
+            before,
         }
     }
 

@@ -16,6 +16,7 @@
     reason = "the arithmetic must be compiled anew inside each instruction set's copy of the walk"
 )]
 
+mod branches;
 mod cores;
 mod course;
 mod eliminate;
@@ -29,6 +30,7 @@ mod sweep;
 mod tables;
 mod wave;
 
+pub use branches::{Branches, RootPowers};
 pub use cores::cores;
 pub use network::{End, Network, OutletIndex, PartIndex};
 pub use pairs::Wanted;
