@@ -27,13 +27,14 @@ const FIRST_POINTS: usize = 111;
 /// How a forecast is made.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Options {
-    /// Draws over the unknowns, at the most; fewer where a house has many parts.
+    /// Draws over the unknowns, at the most.
     pub draws: u32,
     /// The seed: the same seed gives the same forecast.
     pub seed: u64,
     /// Frequencies over Extended D, at the most.
     pub points: usize,
-    /// Whether fewer draws and frequencies do, as soon as every rate stands (`settled.rs`); else it takes just so many.
+    /// Whether fewer draws and frequencies do, as soon as every rate stands (`settled.rs`), and where a house has many parts; else
+    /// it takes just so many.
     pub settles: bool,
 }
 
@@ -53,6 +54,9 @@ impl Options {
 
     /// How often a house of so many parts is drawn at the most.
     fn draws_over(&self, parts: usize) -> u32 {
+        if !self.settles {
+            return self.draws.max(1);
+        }
         let affordable = u32::try_from(MOST_PARTS_DRAWN / parts.max(1)).unwrap_or(u32::MAX);
         self.draws.clamp(1, affordable.max(FEWEST_DRAWS))
     }

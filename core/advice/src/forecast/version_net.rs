@@ -11,7 +11,7 @@ use super::percentile::spread;
 use super::run::Options;
 
 /// Draws over what adapters differ in: so few unknowns, spread evenly over each, that no more are needed.
-const DRAWS: u64 = 64;
+const DRAWS: u32 = 64;
 
 /// The net rate from one adapter to another in a network of `nodes` nodes, Mb/s, with nothing lost between and no network
 /// socket in the way; `None` where the two cannot work together.
@@ -24,7 +24,7 @@ pub fn net_without_cable(survey: &Survey, from: &Node, to: &Node, nodes: usize) 
     let placement =
         placements(newest).into_iter().find(|placement| !placement.channels_for(version).is_empty())?;
     let bare = |node: &Node| link::Node { port: EthernetPort::TenGigabit, ..node.link };
-    let rates: Option<Vec<f64>> = (0..DRAWS)
+    let rates: Option<Vec<f64>> = (0..u64::from(DRAWS))
         .map(|draw| {
             let mut dice = Dice::thrown(seed, draw, survey.dice_key(from.outlet));
             let draw = LinkDraw::draw(&mut dice);

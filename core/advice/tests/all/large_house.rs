@@ -27,17 +27,15 @@ fn list(splitters: usize, options: Options) -> WorkList {
 fn a_house_of_any_size_is_drawn_less_often_the_larger_it_is() {
     let draws = |splitters: usize| {
         let survey = row_of_splitters(splitters).survey();
-        let options = Draws { points: 16, settles: false, ..Draws::default() };
+        let options = Draws { points: 16, ..Draws::default() };
         (survey.parts.len(), forecast(&survey, &options).expect("a sound survey").draws)
     };
     // Never fewer draws than the lowest and the highest tenth can be told from, and in all no more parts than 12,000.
-    for splitters in [3, 40, 250] {
+    for splitters in [3, 40, 250, 600] {
         let (parts, draws) = draws(splitters);
-        assert!(
-            draws >= 32 && (draws == 32 || draws as usize * parts <= 12_000),
-            "{parts} parts, {draws} draws"
-        );
-        assert_eq!(draws == 256, parts <= 46, "{parts} parts, {draws} draws");
+        let affordable = (12_000 / parts).max(32);
+        assert!(draws as usize <= affordable, "{parts} parts, {draws} draws");
+        assert!(draws as usize >= affordable.min(128), "{parts} parts, {draws} draws");
     }
 }
 

@@ -143,7 +143,7 @@ fn seen(paths: [PathForecast; 3], readings: &[Thrown], wishes: [f64; 2]) -> (Sur
     let forecast = Forecast {
         seed: 1,
         draws: 1,
-        frequencies: 1,
+        frequencies: 0,
         bridge: Some(part_id(&survey, "O1")),
         channels: Vec::new(),
         nodes: 4,
@@ -209,8 +209,6 @@ fn check(survey: &Survey, forecast: &Forecast) {
         steps: Vec::new(),
         cut_short: None,
         searched: None,
-        chosen: None,
-        others: Vec::new(),
         shopping: Vec::new(),
         failed: Vec::new(),
         refused: Vec::new(),
