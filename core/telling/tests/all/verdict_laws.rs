@@ -209,6 +209,8 @@ fn check(survey: &Survey, forecast: &Forecast) {
         steps: Vec::new(),
         cut_short: None,
         searched: None,
+        chosen: None,
+        others: Vec::new(),
         shopping: Vec::new(),
         failed: Vec::new(),
         refused: Vec::new(),
