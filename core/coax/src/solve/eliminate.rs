@@ -1,70 +1,44 @@
 //! What becomes of one part and its branches, eight frequencies at a time: its rows `[x | g]`, and what is seen above and below it.
-//! The walk over all pairs wants all columns of `g`, the sweep for a few pairs only some.
+//! The sweep for a few pairs wants only some columns of `g`.
 
 use num_complex::Complex64;
 
 use super::wave::{LANES, Wave};
 
 /// A pivot below this magnitude squared (1e-6) makes the elimination start again with exchanged rows.
-const SMALL_PIVOT_SQUARED: f64 = 1e-12;
+pub(super) const SMALL_PIVOT_SQUARED: f64 = 1e-12;
 /// A pivot below this magnitude squared (1e-9), with rows exchanged, leaves no digits worth having.
 pub(super) const NO_PIVOT_SQUARED: f64 = 1e-18;
 
-/// Which columns of `g` are worked out.
-#[derive(Debug, Clone, Copy)]
-pub(super) enum Columns<'a> {
-    /// Those of all ports.
-    All,
-    /// Those of these ports.
-    Of(&'a [usize]),
-}
-
-impl Columns<'_> {
-    /// How many waves a row `[x | g]` has, of a part of so many ports away from the root.
-    #[inline(always)]
-    fn stride(self, width: usize) -> usize {
-        match self {
-            Self::All => width + 1,
-            Self::Of(columns) => columns.len() + 1,
-        }
-    }
-
-    /// Rows `[S_a0 | S_ac]`: just the right-hand side.
-    #[inline(always)]
-    fn copy(self, rows: &mut [Wave], matrix: &[Wave], n: usize) {
-        match self {
-            // Row a of S without its first row.
-            Self::All => rows.copy_from_slice(&matrix[n..]),
-            Self::Of(columns) => {
-                for (row, from) in rows.chunks_exact_mut(1 + columns.len()).zip(matrix[n..].chunks_exact(n)) {
-                    row[0] = from[0];
-                    for (entry, column) in row[1..].iter_mut().zip(columns) {
-                        *entry = from[column + 1];
-                    }
-                }
-            }
+/// Rows `[S_a0 | S_ac]` with only these columns: just the right-hand side.
+#[inline(always)]
+fn copy(columns: &[usize], rows: &mut [Wave], matrix: &[Wave], n: usize) {
+    for (row, from) in rows.chunks_exact_mut(1 + columns.len()).zip(matrix[n..].chunks_exact(n)) {
+        row[0] = from[0];
+        for (entry, column) in row[1..].iter_mut().zip(columns) {
+            *entry = from[column + 1];
         }
     }
 }
 
-/// Folds a part of so many ports away from the root, and its branches: its rows, and what the part above sees; none if that has
-/// no answer. `live` are its ports that reflect something, `loads` what is reflected at each.
+/// Folds a part of so many ports away from the root, and its branches: its rows, with these columns of `g`, and what the part above
+/// sees; none if that has no answer. `live` are its ports that reflect something, `loads` what is reflected at each.
 #[inline(always)]
 pub(super) fn fold(
     width: usize,
     matrix: &[Wave],
-    columns: Columns<'_>,
+    columns: &[usize],
     rows: &mut [Wave],
     (live, loads): (&[usize], &[Wave]),
     small: &mut [Wave],
 ) -> Option<Wave> {
-    let (n, stride) = (width + 1, columns.stride(width));
-    columns.copy(rows, matrix, n);
+    let (n, stride) = (width + 1, columns.len() + 1);
+    copy(columns, rows, matrix, n);
     let small = &mut small[..live.len() * live.len()];
     fill_small(small, live, matrix, loads, n);
     if !eliminate(small, rows, live, stride) {
         fill_small(small, live, matrix, loads, n);
-        columns.copy(rows, matrix, n);
+        copy(columns, rows, matrix, n);
         if !eliminate_with_exchange(small, rows, live, stride) {
             return None;
         }
@@ -182,42 +156,57 @@ fn eliminate_with_exchange(small: &[Wave], rows: &mut [Wave], live: &[usize], n:
         let mut left: Vec<Complex64> = small.iter().map(|wave| wave.lane(lane)).collect();
         let mut right: Vec<Complex64> =
             live.iter().flat_map(|&a| rows[a * n..(a + 1) * n].iter().map(|wave| wave.lane(lane))).collect();
-        for p in 0..r {
-            let size = |i: usize| left[i * r + p].norm_sqr();
-            let best = (p..r).max_by(|&i, &j| size(i).total_cmp(&size(j))).unwrap_or(p);
-            let square = size(best);
-            // Written so that a value that is not a number fails too.
-            if !(square > NO_PIVOT_SQUARED && square.is_finite()) {
-                return false;
-            }
-            for j in 0..r {
-                left.swap(p * r + j, best * r + j);
-            }
-            for c in 0..n {
-                right.swap(p * n + c, best * n + c);
-            }
-            let inverse = left[p * r + p].inv();
-            for j in p..r {
-                left[p * r + j] *= inverse;
-            }
-            for c in 0..n {
-                right[p * n + c] *= inverse;
-            }
-            for i in (0..r).filter(|&i| i != p) {
-                let factor = left[i * r + p];
-                for j in p..r {
-                    let pivot = left[p * r + j];
-                    left[i * r + j] -= factor * pivot;
-                }
-                for c in 0..n {
-                    let pivot = right[p * n + c];
-                    right[i * n + c] -= factor * pivot;
-                }
-            }
+        if !solve_with_exchange(&mut left, &mut right, r, n) {
+            return false;
         }
         for (i, &a) in live.iter().enumerate() {
             for c in 0..n {
                 rows[a * n + c].set_lane(lane, right[i * n + c]);
+            }
+        }
+    }
+    true
+}
+
+/// Solves `left x = right` at one frequency, of so many rows, and so many columns on the right, in place, with the largest pivot of
+/// each column; false if the matrix is singular.
+pub(super) fn solve_with_exchange(
+    left: &mut [Complex64],
+    right: &mut [Complex64],
+    rows: usize,
+    columns: usize,
+) -> bool {
+    let (r, n) = (rows, columns);
+    for p in 0..r {
+        let size = |i: usize| left[i * r + p].norm_sqr();
+        let best = (p..r).max_by(|&i, &j| size(i).total_cmp(&size(j))).unwrap_or(p);
+        let square = size(best);
+        // Written so that a value that is not a number fails too.
+        if !(square > NO_PIVOT_SQUARED && square.is_finite()) {
+            return false;
+        }
+        for j in 0..r {
+            left.swap(p * r + j, best * r + j);
+        }
+        for c in 0..n {
+            right.swap(p * n + c, best * n + c);
+        }
+        let inverse = left[p * r + p].inv();
+        for j in p..r {
+            left[p * r + j] *= inverse;
+        }
+        for c in 0..n {
+            right[p * n + c] *= inverse;
+        }
+        for i in (0..r).filter(|&i| i != p) {
+            let factor = left[i * r + p];
+            for j in p..r {
+                let pivot = left[p * r + j];
+                left[i * r + j] -= factor * pivot;
+            }
+            for c in 0..n {
+                let pivot = right[p * n + c];
+                right[i * n + c] -= factor * pivot;
             }
         }
     }

@@ -13,7 +13,7 @@ use crate::quantity::{Decibels, Megahertz};
 #[derive(Debug, Clone)]
 pub(crate) enum Slots {
     /// Every pair: a square table by outlet numbers.
-    All(Vec<usize>),
+    All(Arc<[usize]>),
     /// Some pairs.
     Some(HashMap<(usize, usize), usize>),
 }
@@ -23,8 +23,9 @@ pub(crate) enum Slots {
 pub struct Solution {
     pub(super) grid: Option<Arc<FrequencyGrid>>,
     pub(super) outlets: usize,
-    /// Values of one pair lie together; pairs are this far apart.
+    /// Values of one pair lie together; pairs are this far apart, from the first value that begins a line of the cache.
     pub(super) stride: usize,
+    pub(super) first: usize,
     pub(super) values: Vec<Complex64>,
     pub(super) slots: Slots,
 }
@@ -32,7 +33,14 @@ pub struct Solution {
 impl Solution {
     /// A solution of nothing, to solve into.
     pub fn empty() -> Self {
-        Self { grid: None, outlets: 0, stride: 0, values: Vec::new(), slots: Slots::Some(HashMap::new()) }
+        Self {
+            grid: None,
+            outlets: 0,
+            stride: 0,
+            first: 0,
+            values: Vec::new(),
+            slots: Slots::Some(HashMap::new()),
+        }
     }
 
     /// The frequencies, rising.
@@ -50,7 +58,7 @@ impl Solution {
             Slots::All(_) => return None,
             Slots::Some(map) => *map.get(&(to.0, from.0))?,
         };
-        let first = slot * self.stride;
+        let first = self.first + slot * self.stride;
         self.values.get(first..first + self.frequencies().len())
     }
 

@@ -7,7 +7,7 @@ use std::sync::Arc;
 use multiversion::multiversion;
 
 use super::course::{Bend, Course, Factor, Piece};
-use super::eliminate::{Columns, NO_PIVOT_SQUARED, fold, let_down, seen_from_branch, turn_back};
+use super::eliminate::{NO_PIVOT_SQUARED, fold, let_down, seen_from_branch, turn_back};
 use super::network::OutletIndex;
 use super::plan::{Plan, Side, Tree};
 use super::samples::{MOST_VALUES, fill};
@@ -226,7 +226,7 @@ fn walk(
             let reflected = if piece.width == 1 && piece.columns.is_empty() {
                 pass(matrix, rows, here)
             } else {
-                let columns = Columns::Of(&course.columns[piece.columns.clone()]);
+                let columns = &course.columns[piece.columns.clone()];
                 fold(piece.width, matrix, columns, rows, here, &mut scratch.small)
             };
             let Some(reflected) = reflected else { return Err(Failed { place, block }) };
