@@ -26,9 +26,6 @@ use crate::error::CoaxError;
 use crate::grid::FrequencyGrid;
 use crate::look::Blocks;
 
-/// Values between the end of a pair's and the next pair's: so pairs do not fight for the same places of the cache.
-const BETWEEN_PAIRS: usize = 8;
-
 /// Values in a line of the cache.
 const LINE: usize = 4;
 
@@ -144,13 +141,12 @@ fn solve<'a>(
 ) -> Result<(), CoaxError> {
     let plan = &*tree.plan;
     let groups = grid.len().div_ceil(GROUP);
-    let stride = groups * GROUP + BETWEEN_PAIRS;
     let outlets = plan.outlets.len();
     let asked = match wanted {
         Wanted::All => outlets.saturating_mul(outlets + 1) / 2,
         Wanted::Pairs(list) => list.len(),
     };
-    let check = |slots: usize| match slots.saturating_mul(stride) {
+    let check = |slots: usize| match slots.saturating_mul(groups * GROUP) {
         values if values > MOST_VALUES => Err(CoaxError::TooMuchAsked { values, most: MOST_VALUES }),
         _ => Ok(()),
     };
@@ -164,19 +160,15 @@ fn solve<'a>(
         }
     };
     check(pairs.slots)?;
-    solution.fit(grid, outlets, slots, pairs.slots, stride);
+    solution.fit(grid, outlets, slots, pairs.slots, groups);
     let layout = plan.layout();
     let shares = cores::shares(groups, groups * (pairs.slots + 4 * plan.steps.len()));
-    let mut outs: Vec<Out<'_>> = shares
-        .iter()
-        .map(|groups| Out { slots: Vec::with_capacity(pairs.slots), first: groups.start })
-        .collect();
-    for mut values in solution.values[solution.first..].chunks_exact_mut(stride) {
-        for (out, groups) in outs.iter_mut().zip(&shares) {
-            let (ours, others) = values.split_at_mut(groups.len() * GROUP);
-            out.slots.push(ours);
-            values = others;
-        }
+    let mut outs = Vec::with_capacity(shares.len());
+    let mut values = &mut solution.values[solution.first..];
+    for groups in &shares {
+        let (ours, others) = values.split_at_mut(groups.len() * pairs.slots * GROUP);
+        outs.push(Out { values: ours, pairs: pairs.slots, first: groups.start });
+        values = others;
     }
     let work = |mut out: Out<'_>, groups: Range<usize>| {
         let tables = tables();
@@ -205,31 +197,32 @@ impl Solution {
         outlets: usize,
         slots: &super::solution::Slots,
         pairs: usize,
-        stride: usize,
+        groups: usize,
     ) {
         self.grid = Some(Arc::clone(grid));
         self.outlets = outlets;
         self.slots = slots.clone();
-        self.stride = stride;
-        self.values.resize(pairs * stride + LINE, Complex64::ZERO);
-        // What no line of the cache is shared with is written at once.
+        self.pairs = pairs;
+        self.values.resize(groups * pairs * GROUP + LINE, Complex64::ZERO);
+        // Lines of the cache that are written whole need not be written twice.
         self.first = self.values.as_ptr().align_offset(LINE * size_of::<Complex64>());
         self.first = if self.first < LINE { self.first } else { 0 };
-        self.values.truncate(self.first + pairs * stride);
+        self.values.truncate(self.first + groups * pairs * GROUP);
     }
 }
 
-/// Where results go: of every slot the groups from `first` on.
+/// Where results go: the groups from `first` on.
 struct Out<'a> {
-    slots: Vec<&'a mut [Complex64]>,
+    values: &'a mut [Complex64],
+    pairs: usize,
     first: usize,
 }
 
 impl Out<'_> {
-    /// Where the values of a group lie.
+    /// Where a pair's values of a group lie.
     fn values(&mut self, slot: usize, group: usize) -> Option<&mut [Complex64; GROUP]> {
-        let first = (group - self.first) * GROUP;
-        self.slots.get_mut(slot)?.get_mut(first..)?.first_chunk_mut()
+        let first = ((group - self.first) * self.pairs + slot) * GROUP;
+        self.values.get_mut(first..)?.first_chunk_mut()
     }
 
     fn put(&mut self, slot: usize, group: usize, value: &Group) {
