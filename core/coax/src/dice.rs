@@ -11,7 +11,9 @@ use crate::span::Span;
 /// A source of drawn values for one part (or one link) in one draw.
 #[derive(Debug, Clone)]
 pub struct Dice {
+    /// Two seeds for each throw: how its draws are put in another order, and where each of them lies.
     stream: ChaCha8Rng,
+    draw: u32,
     likely_only: bool,
 }
 
@@ -19,12 +21,11 @@ impl Dice {
     /// The dice of draw number `draw` under `seed` for whatever `key` names (a part's place in the house, say).
     pub fn thrown(seed: u64, draw: u64, key: [u8; 16]) -> Self {
         let mut bytes = [0; 32];
-        for (to, from) in
-            bytes.iter_mut().zip(seed.to_le_bytes().into_iter().chain(draw.to_le_bytes()).chain(key))
-        {
+        for (to, from) in bytes.iter_mut().zip(seed.to_le_bytes().into_iter().chain(key)) {
             *to = from;
         }
-        Self { stream: ChaCha8Rng::from_seed(bytes), likely_only: false }
+        let draw = u32::try_from(draw % (1 << 32)).unwrap_or(u32::MAX);
+        Self { stream: ChaCha8Rng::from_seed(bytes), draw, likely_only: false }
     }
 
     /// Dice that give every range's likely value. Phases, of which none is likelier than another, are still drawn.
@@ -38,7 +39,7 @@ impl Dice {
         let mut stream = self.stream.clone();
         stream.set_stream(1);
         stream.set_word_pos(0);
-        Self { stream, likely_only: self.likely_only }
+        Self { stream, ..*self }
     }
 
     /// Whether these dice give every range's likely value.
@@ -48,8 +49,15 @@ impl Dice {
 
     /// A value evenly spread over 0 up to (not including) 1.
     pub fn unit(&mut self) -> f64 {
-        // 53 bits: every value is a multiple of 2^-53.
-        (self.stream.next_u64() >> 11) as f64 * (1.0 / (1_u64 << 53) as f64)
+        let (order, place) = (self.stream.next_u32(), self.stream.next_u32());
+        static OLD: std::sync::OnceLock<bool> = std::sync::OnceLock::new();
+        if *OLD.get_or_init(|| std::env::var("OLD").is_ok()) {
+            let mut r = rand_chacha::ChaCha8Rng::seed_from_u64(u64::from(order) << 32 | u64::from(place));
+            r.set_word_pos(u128::from(self.draw) * 2);
+            return (r.next_u64() >> 11) as f64 * (1.0 / (1_u64 << 53) as f64);
+        }
+        let among = scrambled(self.draw.reverse_bits(), order).reverse_bits();
+        f64::from(scrambled(among, place).reverse_bits()) / 4_294_967_296.0
     }
 
     /// Whether something of these odds (0 to 1) is so: one throw. Dice that give likely values say what is likelier.
@@ -69,6 +77,15 @@ impl Dice {
         let p = self.unit();
         if self.likely_only { span.likely } else { span.quantile(p) }
     }
+}
+
+/// The digits of a number in base 2, the lowest first, each turned over or not as those before it and the seed decide.
+fn scrambled(mut digits: u32, seed: u32) -> u32 {
+    digits = digits.wrapping_add(seed);
+    for factor in [0x6c50_b47c, 0xb82f_1e52, 0xc7af_e638, 0x8d22_f6e6] {
+        digits ^= digits.wrapping_mul(factor);
+    }
+    digits
 }
 
 #[cfg(test)]

@@ -60,7 +60,8 @@ pub use quantity::{
 };
 pub use scatter::ScatterMatrix;
 pub use solve::{
-    End, Network, OutletIndex, PartIndex, Powers, Sampled, Samples, Solution, Sweep, Tree, Wanted, cores,
+    Branches, End, Network, OutletIndex, PartIndex, Powers, RootPowers, Sampled, Samples, Solution, Sweep,
+    Tree, Wanted, cores,
 };
 pub use span::{Backing, Span};
 pub use touchstone::TouchstoneError;

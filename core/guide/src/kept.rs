@@ -132,7 +132,7 @@ mod tests {
     use super::*;
 
     fn few() -> Options {
-        let draws = |draws| Draws { draws, seed: 1, points: 16 };
+        let draws = |draws| Draws { draws, seed: 1, points: 16, settles: false };
         Options { screening: draws(2), stating: draws(4), ..Options::default() }
     }
 

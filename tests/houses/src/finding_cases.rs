@@ -161,7 +161,7 @@ fn filter_cases() -> Vec<Case> {
 /// The house with its forecast: few draws will do.
 fn forecast_of(house: House) -> Seen {
     let survey = house.survey();
-    let options = advice::forecast::Options { draws: 8, seed: 1, points: 89 };
+    let options = advice::forecast::Options { draws: 8, seed: 1, points: 89, settles: false };
     let forecast = advice::forecast::forecast(&survey, &options).ok();
     Seen { survey, forecast }
 }
@@ -276,7 +276,7 @@ fn amplifier_cases() -> Vec<Case> {
 /// A house with the forecast of few draws.
 fn worked_out(house: House) -> Seen {
     let survey = house.survey();
-    let quick = Options { draws: 40, seed: 1, points: 89 };
+    let quick = Options { draws: 40, seed: 1, points: 89, settles: false };
     let told = forecast(&survey, &quick).expect("a sound house");
     Seen { survey, forecast: Some(told) }
 }
@@ -420,6 +420,7 @@ fn forecast_cases() -> Vec<Case> {
         let forecast = Forecast {
             seed: 1,
             draws: 1,
+            frequencies: 45,
             bridge: Some(part_id(&survey, "O1")),
             channels: Vec::new(),
             nodes: 2,
@@ -722,6 +723,7 @@ fn seen_with(house: House, rate: Span) -> Seen {
     let forecast = Forecast {
         seed: 1,
         draws: 1,
+        frequencies: 45,
         bridge: Some(part_id(&survey, "O1")),
         channels: Vec::new(),
         nodes: 2,

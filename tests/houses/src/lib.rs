@@ -25,11 +25,13 @@ pub mod change_cases;
 pub mod drawn;
 pub mod finding_cases;
 mod large;
+mod old;
 pub mod random;
 pub mod refusal_cases;
 pub mod told_again;
 
 pub use large::large;
+pub use old::old;
 
 use std::sync::Arc;
 

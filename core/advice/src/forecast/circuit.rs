@@ -8,7 +8,7 @@ use std::sync::Arc;
 
 use coax::rated::MismatchRating;
 use coax::trade::{CABLE_TOP, LABELS_BEGIN};
-use coax::{Dice, Model, Network, OutletIndex, PartIndex, Tree};
+use coax::{Complex64, Dice, Model, Network, OutletIndex, PartIndex, Tree};
 use facts::fact::SubjectId;
 use house::rating::{Band, EXTENDED_D};
 use house::record::{Part, PartKind, PortEnd, Sharing, Survey};
@@ -155,6 +155,19 @@ impl Circuit {
         models: Vec<Arc<Model>>,
         throw: impl Fn([u8; 16]) -> Dice,
     ) -> Result<DrawnCircuit, AdviceError> {
+        let (network, terminals) = self.joined(models, throw)?;
+        if self.pieces.is_empty() {
+            return Err(AdviceError::Inner("empty circuit"));
+        }
+        Ok(DrawnCircuit { tree: network.tree(PartIndex(0))?, terminals })
+    }
+
+    /// The pieces joined; a piece's number is its part's.
+    fn joined(
+        &self,
+        models: Vec<Arc<Model>>,
+        throw: impl Fn([u8; 16]) -> Dice,
+    ) -> Result<(Network, IndexMap<Terminal, OutletIndex>), AdviceError> {
         let mut network = Network::new();
         let indices: Vec<PartIndex> = models.into_iter().map(|model| network.add_shared(model)).collect();
         // Every index below was handed out by the builder for this very list of pieces.
@@ -173,9 +186,42 @@ impl Circuit {
             let (part, port) = index(*at)?;
             terminals.insert(*terminal, network.outlet(part, port));
         }
-        let root = indices.first().copied().ok_or(AdviceError::Inner("empty circuit"))?;
-        Ok(DrawnCircuit { tree: network.tree(root)?, terminals })
+        Ok((network, terminals))
     }
+
+    /// How this circuit is laid, seen from one of its terminals, whatever is drawn; `None` where another terminal is nearer.
+    pub(super) fn laid_from(
+        &self,
+        terminal: Terminal,
+        throw: impl Fn([u8; 16]) -> Dice,
+    ) -> Result<Option<Laid>, AdviceError> {
+        let (network, terminals) = self.joined(self.models(&throw, |_| None)?, &throw)?;
+        let (Some(at), Some(outlet)) = (self.terminals.get(&terminal), terminals.get(&terminal)) else {
+            return Ok(None);
+        };
+        let tree = network.tree(PartIndex(at.0))?;
+        if tree.root_outlet() != Some(*outlet) {
+            return Ok(None);
+        }
+        let ending = |(part, port): (PartIndex, usize)| {
+            self.endings.iter().position(|(at, _, _)| *at == (part.0, port)).ok_or(AdviceError::Inner("end"))
+        };
+        let ends = tree.ends().into_iter().map(ending).collect::<Result<_, _>>()?;
+        Ok(Some(Laid { tree, ends }))
+    }
+
+    /// What the ends send back in one draw, in this order.
+    pub(super) fn ends(&self, order: &[usize], throw: impl Fn([u8; 16]) -> Dice) -> Vec<Complex64> {
+        let ends = order.iter().filter_map(|end| self.endings.get(*end));
+        ends.map(|(_, ending, key)| ending.draw(&mut throw(*key)).reflection()).collect()
+    }
+}
+
+/// A circuit seen from one of its terminals.
+pub(super) struct Laid {
+    pub(super) tree: Tree,
+    /// Which of the circuit's endings each of the tree's ends is.
+    pub(super) ends: Vec<usize>,
 }
 
 /// A circuit made concrete by one draw.

@@ -73,7 +73,13 @@ impl RoomDraws {
         // The less gets through, the greater the loss: only the few that are told are put in decibels.
         let loss = |negative: f64| -10.0 * (-negative).log10();
         let mut here = Vec::with_capacity(self.powers.len());
-        for place in 0..grid.len() {
+        let mhz: Vec<f64> = match self.powers.first() {
+            Some(power) if !power.is_empty() => {
+                grid.frequencies().iter().map(|frequency| frequency.value()).collect()
+            }
+            _ => Vec::new(),
+        };
+        for place in 0..mhz.len() {
             here.clear();
             here.extend(self.powers.iter().filter_map(|power| power.get(place)).map(|power| -power));
             let at = spread_of(&mut here, loss);
@@ -81,7 +87,6 @@ impl RoomDraws {
             likely.push(at.likely);
             high.push(at.high);
         }
-        let mhz = grid.frequencies().iter().map(|frequency| frequency.value()).collect();
         PathForecast {
             down: spread(self.down),
             up: spread(self.up),

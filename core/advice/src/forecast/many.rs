@@ -1,22 +1,24 @@
 //! The draws, on as many of the computer's cores as there are.
 
+use std::ops::Range;
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::thread;
 
 use crate::error::AdviceError;
 
-/// What `work` gives for each number below `count`, in order: the same on any number of threads. Each thread has tools of its own
+/// What `work` gives for each of these numbers, in order: the same on any number of threads. Each thread has tools of its own
 /// for it. `goes_on` is asked on the caller's own thread, in all once for each number.
 ///
 /// # Errors
 /// [`AdviceError::Stopped`] once `goes_on` says no; else the error of a number that fails.
 pub(super) fn each<Tools, T: Send>(
-    count: u64,
+    numbers: Range<u64>,
     tools: impl Fn() -> Tools + Sync,
     work: impl Fn(&mut Tools, u64) -> Result<T, AdviceError> + Sync,
     goes_on: &mut dyn FnMut() -> bool,
 ) -> Result<Vec<T>, AdviceError> {
     let cores = coax::cores();
+    let count = numbers.end.saturating_sub(numbers.start);
     let next = AtomicU64::new(0);
     let is_over = AtomicBool::new(false);
     let take = || {
@@ -24,7 +26,7 @@ pub(super) fn each<Tools, T: Send>(
         (number < count && !is_over.load(Ordering::Relaxed)).then_some(number)
     };
     let one = |tools: &mut Tools, number| {
-        let made = work(tools, number);
+        let made = work(tools, numbers.start + number);
         if made.is_err() {
             is_over.store(true, Ordering::Relaxed);
         }
@@ -94,11 +96,13 @@ mod tests {
             told += 1;
             true
         };
-        let made = each(100, || (), work, &mut goes_on).unwrap();
+        let made = each(0..100, || (), work, &mut goes_on).unwrap();
         assert_eq!(told, 100);
         assert_eq!(made, (0..100).map(|number| number * number).collect::<Vec<_>>());
         assert_eq!(asked.into_inner(), 100);
-        assert!(each(0, || (), |(), _| Ok(()), &mut || true).unwrap().is_empty());
+        let later = each(40..43, || (), |(): &mut (), number| Ok(number), &mut || true).unwrap();
+        assert_eq!(later, [40, 41, 42]);
+        assert!(each(7..7, || (), |(), _| Ok(()), &mut || true).unwrap().is_empty());
     }
 
     #[test]
@@ -112,9 +116,9 @@ mod tests {
             thread::sleep(std::time::Duration::from_millis(1));
             Ok(number)
         };
-        assert!(matches!(each(1_000_000, || (), slow, &mut goes_on), Err(AdviceError::Stopped)));
+        assert!(matches!(each(0..1_000_000, || (), slow, &mut goes_on), Err(AdviceError::Stopped)));
         let fails =
             |(): &mut (), number| if number == 7 { Err(AdviceError::Inner("planted")) } else { Ok(number) };
-        assert!(matches!(each(10_000, || (), fails, &mut || true), Err(AdviceError::Inner("planted"))));
+        assert!(matches!(each(0..10_000, || (), fails, &mut || true), Err(AdviceError::Inner("planted"))));
     }
 }

@@ -5,6 +5,7 @@
 
 mod circuit;
 mod costs;
+mod drawn_house;
 mod draws;
 mod many;
 mod nodes;
@@ -13,8 +14,11 @@ mod percentile;
 mod pieces;
 mod placement;
 mod run;
+mod settled;
 mod solved;
 mod taken;
+mod throws;
+mod together;
 pub mod told;
 mod version_net;
 mod way;
@@ -32,6 +36,7 @@ pub(crate) use run::reach_on_trees;
 pub use run::{Options, forecast, forecast_watched};
 pub(crate) use taken::channels_left;
 pub use taken::{TakenBand, bands_taken};
+pub(crate) use together::{forecast_each, forecast_each_watched};
 pub use version_net::net_without_cable;
 pub use weak::WeakWay;
 pub use worlds::{ByPassWorlds, World};

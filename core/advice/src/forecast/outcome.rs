@@ -17,6 +17,8 @@ pub struct Forecast {
     pub seed: u64,
     /// How many draws were made.
     pub draws: u32,
+    /// At how many frequencies over Extended D.
+    pub frequencies: usize,
     /// The outlet whose adapter bridges the coax to the router; `None` while nobody chose one.
     pub bridge: Option<SubjectId>,
     /// The channels used: centre and width, MHz. Empty where no room can be reached.

@@ -5,7 +5,7 @@ use coax::Span;
 /// Which share of the draws lies below what is called low, likely and high.
 pub(super) const LOW: f64 = 0.1;
 pub(super) const LIKELY: f64 = 0.5;
-const HIGH: f64 = 0.9;
+pub(super) const HIGH: f64 = 0.9;
 
 /// The 10th percentile, the median and the 90th percentile of drawn values, by linear interpolation between ranks
 /// (definition 7 of R. J. Hyndman and Y. Fan, "Sample quantiles in statistical packages", The American Statistician

@@ -41,8 +41,8 @@ pub(super) fn chosen(candidates: &[Placement], draws: &[Tried]) -> Option<usize>
     let nets = |at, ways| each_way(at, ways, draws, LOW, |rate| rate.net.value());
     let phys = |at| each_way(at, shown, draws, LIKELY, |rate| rate.phy.value());
     let worths: [&dyn Fn(usize) -> f64; 4] = [
-        &|at| nets(at, shown).fold(f64::INFINITY, f64::min),
-        &|at| nets(at, with_by_passes).fold(f64::INFINITY, f64::min),
+        &|at| least(nets(at, shown)),
+        &|at| least(nets(at, with_by_passes)),
         &|at| nets(at, shown).sum(),
         &|at| phys(at).sum(),
     ];
@@ -55,6 +55,18 @@ pub(super) fn chosen(candidates: &[Placement], draws: &[Tried]) -> Option<usize>
     }
     let edges = |at: &usize| candidates.get(*at).map(|place| (place.low().value(), place.high().value()));
     left.into_iter().min_by(|a, b| edges(a).partial_cmp(&edges(b)).unwrap_or(std::cmp::Ordering::Equal))
+}
+
+/// The least of some rates; where one is nothing, the others do not matter.
+fn least(rates: impl Iterator<Item = f64>) -> f64 {
+    let mut least = f64::INFINITY;
+    for rate in rates {
+        least = least.min(rate);
+        if least <= 0.0 {
+            break;
+        }
+    }
+    least
 }
 
 /// Some of the ways of a draw, each with what it gives at every placement.

@@ -51,16 +51,33 @@ impl SolvedDraw {
     }
 }
 
+/// The powers of each pair that was asked for.
+pub(super) enum Pairs {
+    /// Of one house alone.
+    Swept(Powers),
+    /// Of a house among others.
+    Together(Vec<Vec<f64>>),
+}
+
+impl Pairs {
+    fn of(&self, pair: usize) -> &[f64] {
+        match self {
+            Self::Swept(powers) => powers.of(pair),
+            Self::Together(powers) => powers.get(pair).map_or(&[], Vec::as_slice),
+        }
+    }
+}
+
 /// The powers that a draw let through, pair by pair of those that were asked for.
 pub(super) struct Solved {
-    powers: Powers,
+    powers: Pairs,
     /// By what share of it each way differs from the model.
     shares: Vec<f64>,
 }
 
 impl Solved {
     /// What the model makes of each pair, of which one lets through so much more or less.
-    pub(super) fn new(powers: Powers, shares: Vec<f64>) -> Self {
+    pub(super) fn new(powers: Pairs, shares: Vec<f64>) -> Self {
         Self { powers, shares }
     }
 

@@ -10,10 +10,13 @@ use super::nodes::Node;
 use super::percentile::spread;
 use super::run::Options;
 
+/// Draws over what adapters differ in: so few unknowns, spread evenly over each, that no more are needed.
+const DRAWS: u32 = 64;
+
 /// The net rate from one adapter to another in a network of `nodes` nodes, Mb/s, with nothing lost between and no network
 /// socket in the way; `None` where the two cannot work together.
 pub fn net_without_cable(survey: &Survey, from: &Node, to: &Node, nodes: usize) -> Option<Span> {
-    let options = Options::default();
+    let seed = Options::default().seed;
     let grid = FrequencyGrid::even(Megahertz(EXTENDED_D.low_mhz), Megahertz(EXTENDED_D.high_mhz), 16).ok()?;
     let transfer = vec![1.0; grid.len()];
     let version = common(from.link.version, to.link.version);
@@ -21,9 +24,9 @@ pub fn net_without_cable(survey: &Survey, from: &Node, to: &Node, nodes: usize) 
     let placement =
         placements(newest).into_iter().find(|placement| !placement.channels_for(version).is_empty())?;
     let bare = |node: &Node| link::Node { port: EthernetPort::TenGigabit, ..node.link };
-    let rates: Option<Vec<f64>> = (0..u64::from(options.draws))
+    let rates: Option<Vec<f64>> = (0..u64::from(DRAWS))
         .map(|draw| {
-            let mut dice = Dice::thrown(options.seed, draw, survey.dice_key(from.outlet));
+            let mut dice = Dice::thrown(seed, draw, survey.dice_key(from.outlet));
             let draw = LinkDraw::draw(&mut dice);
             let loading = BitLoading::new(grid.frequencies(), &transfer, bare(from), bare(to), &draw).ok()?;
             Some(loading.rate(&placement, nodes).ok()?.net.value())

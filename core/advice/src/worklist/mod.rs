@@ -43,6 +43,8 @@ pub use list::{CutShort, FailedRoom, Searched, WorkList};
 pub use need::is_wanted_anyway;
 pub use nothing::nothing_to_do;
 pub use order::{Options, worklist, worklist_watched};
+#[cfg(test)]
+pub(crate) use propose::proposals as proposed;
 pub use refusal::Refusal;
 pub use services::refusal;
 pub use shopping::adapters_to_get;

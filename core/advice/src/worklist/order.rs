@@ -20,7 +20,7 @@ use super::services::{AsFound, Others, refusal, weighed_in};
 use super::step::Step;
 use super::watch::Meter;
 use crate::error::AdviceError;
-use crate::forecast::{self, Forecast, forecast};
+use crate::forecast::{self, Forecast, forecast, forecast_each};
 use crate::level;
 use crate::verdict::RoomVerdict;
 
@@ -42,7 +42,7 @@ impl Default for Options {
     fn default() -> Self {
         let stating = forecast::Options::default();
         Self {
-            screening: forecast::Options { draws: 16, points: 89, ..stating },
+            screening: forecast::Options { draws: 16, points: 89, settles: false, ..stating },
             stating,
             most_steps: 24,
             most_weighed: 100_000,
@@ -90,8 +90,10 @@ pub fn worklist_watched(
     // What is worth nothing as the house stands after the steps so far.
     let mut set_aside = BTreeSet::new();
     let as_found = meter.stated(survey, &options.stating)?;
+    // A step's gain is read off the very same draws: what it does not touch stays as it was.
+    let stating = forecast::Options::as_made(&as_found);
     let suspects = suspects(survey, &as_found);
-    let (mut house, mut current) = (survey.clone(), as_found.clone());
+    let mut house = survey.clone();
     let (mut steps, mut refused) = (Vec::<Step>::new(), BTreeMap::new());
     let services = AsFound::new(survey)?;
     let mut planned = plan(survey, options, (&services, &given_up), &mut || meter.weighed())?;
@@ -106,9 +108,23 @@ pub fn worklist_watched(
         let candidates = candidates(&house, &given_up);
         // What gives a link; what is done for a rate alone, and whether another service pays for it.
         let (mut link_givers, mut for_rate_alone) = (Vec::new(), BTreeMap::new());
+        let grave_now = grave(&house);
+        let is_suspect = |change| matches!(change, ChangeKind::SwapSplitter { splitter, .. } if suspects.contains(&splitter));
+        // Of the first round all is told that is refused; later only what may come next is looked at.
+        let may_come = |change| {
+            let swap_of_removed = matches!(change, ChangeKind::SwapAmplifier { amplifier }
+                if planned.plan.may_hold(ChangeKind::RemoveAmplifier { amplifier }));
+            steps.is_empty()
+                || is_wanted_anyway(change)
+                || is_suspect(change)
+                || planned.plan.may_hold(change)
+                || swap_of_removed
+                || takes_grave_away(&grave_now, || grave(&applied(change, &house)))
+        };
+        let candidates: Vec<_> = candidates.into_iter().filter(|change| may_come(*change)).collect();
         meter.round(candidates.len());
         planned.weighed += candidates.len() * house.parts.len();
-        let grave_now = grave(&house);
+        let mut looked_at = Vec::with_capacity(candidates.len());
         for change in candidates.iter().copied() {
             meter.weighed()?;
             if let Some(against) = own_refusal(change, &house) {
@@ -121,7 +137,12 @@ pub fn worklist_watched(
                 refused.entry(change).or_insert(against);
                 continue;
             }
-            let then = forecast(&after, &options.screening)?;
+            looked_at.push((change, after, others));
+        }
+        let plan_was = std::mem::discriminant(&planned.plan);
+        let houses: Vec<&Survey> = looked_at.iter().map(|(_, after, _)| after).collect();
+        let forecasts = forecast_each(&houses, &options.screening)?;
+        for ((change, after, others), then) in looked_at.into_iter().zip(forecasts) {
             let links = gives_a_link(&screened, &then);
             let only_this = links && !is_given_by_swap(change, &link_givers);
             let cuts_network =
@@ -134,8 +155,7 @@ pub fn worklist_watched(
             link_givers.extend(links.then_some(change));
             let worth = Worth::of((&house, &screened), (&after, &then));
             let minutes = effort(change, &house).minutes.max(1) as f64;
-            let is_suspect =
-                matches!(change, ChangeKind::SwapSplitter { splitter, .. } if suspects.contains(&splitter));
+            let is_suspect = is_suspect(change);
             let ends_grave = worth.rate >= 0.0 && takes_grave_away(&grave_now, || grave(&after));
             let is_needed = is_suspect || ends_grave;
             let wanted = is_needed || is_wanted_anyway(change);
@@ -152,6 +172,10 @@ pub fn worklist_watched(
             let rank = (ends_grave || keeps_private(change), worth.for_order().max(least) / minutes);
             worth_it.push((rank, change));
         }
+        if plan_was != std::mem::discriminant(&planned.plan) && !steps.is_empty() {
+            // The plan was given up: now whatever gains something may come, and not all of that was looked at.
+            continue;
+        }
         let Some(change) = first_of(&worth_it) else { break None };
         let after = applied(change, &house);
         let done_alone = guard.look(&after)?;
@@ -162,23 +186,24 @@ pub fn worklist_watched(
             if let Some(step) = steps.drain(at..).next() {
                 given_up.insert(step.change);
                 house = step.before;
-                current = meter.stated(&house, &options.stating)?;
             }
             continue;
         }
         let left = (worth_it.len() - 1).min(options.most_steps - steps.len() - 1);
         meter.rounds_left(left, candidates.len());
-        let next = meter.stated(&after, &options.stating)?;
-        if is_paid_for && gains_nothing(change, &current, &next) {
+        if is_paid_for
+            && let [current, next] = forecast_each(&[&house, &after], &stating)?.as_slice()
+            && gains_nothing(change, current, next)
+        {
             // The few draws that choose saw a rate for which another service pays; those that are stated do not.
             set_aside.insert(change);
             continue;
         }
         set_aside.clear();
         let before = std::mem::replace(&mut house, after);
-        steps.push(step(change, (before, &current), (&house, &next), done_alone)?);
-        current = next;
+        steps.push(step(change, before, &house, done_alone)?);
     };
+    let current = stated(&mut steps, &as_found, &house, (&mut meter, &stating))?;
     let failed = with_checks(survey, &as_found, (&house, &current), &mut steps, options.most_steps);
     Ok(WorkList {
         levels: services.into_levels(),
@@ -209,16 +234,30 @@ fn not_offered(
     refused
 }
 
-/// A change as a step of the list, with what it does by the draws that are stated.
-fn step(
-    change: ChangeKind,
-    (before, current): (Survey, &Forecast),
-    (after, next): (&Survey, &Forecast),
-    others: Others,
-) -> Result<Step, AdviceError> {
+/// States what each step gains, by the draws of the house as found; what is there when all is done.
+fn stated(
+    steps: &mut [Step],
+    as_found: &Forecast,
+    done: &Survey,
+    (meter, stating): (&mut Meter<'_>, &forecast::Options),
+) -> Result<Forecast, AdviceError> {
+    if steps.is_empty() {
+        return Ok(as_found.clone());
+    }
+    // All in one way, that of houses forecast together: what a step does not touch stays as it was to the last digit.
+    let houses: Vec<&Survey> = steps.iter().map(|step| &step.before).chain([done]).collect();
+    let stated = meter.stated_each(&houses, stating)?;
+    for (step, (before, after)) in steps.iter_mut().zip(stated.iter().zip(stated.iter().skip(1))) {
+        step.gains = gains(before, after);
+    }
+    meter.stated(done, stating)
+}
+
+/// A change as a step of the list; what it gains is stated when all steps are there.
+fn step(change: ChangeKind, before: Survey, after: &Survey, others: Others) -> Result<Step, AdviceError> {
     Ok(Step {
         change,
-        gains: gains(current, next),
+        gains: Vec::new(),
         service_changes: level::change(&before, after, &level::Options::default())?,
         moves_out: others.out,
         narrows: others.narrowed,

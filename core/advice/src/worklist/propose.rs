@@ -16,7 +16,7 @@ use crate::forecast::nodes_of;
 const WORTH_REPLACING_METRES: f64 = 10.0;
 
 /// Every change worth working out for this house, by the part it is done at, refused ones included.
-pub(super) fn proposals(survey: &Survey) -> Vec<ChangeKind> {
+pub(crate) fn proposals(survey: &Survey) -> Vec<ChangeKind> {
     let mut found = Vec::new();
     let nodes = nodes_of(survey);
     let concerned: Vec<SubjectId> = nodes.iter().map(|node| survey.wiring.head_of(node.outlet)).collect();

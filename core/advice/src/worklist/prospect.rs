@@ -15,7 +15,7 @@ use super::refusal::own_refusal;
 use super::search::Space;
 use super::services::{AsFound, Others, weighed_in};
 use crate::error::AdviceError;
-use crate::forecast::{Forecast, Options, forecast};
+use crate::forecast::{Forecast, Options, forecast, forecast_each};
 use crate::level::MovedOut;
 
 /// A house as some changes leave it.
@@ -87,23 +87,30 @@ impl Prospects<'_> {
     ) -> Result<Vec<(ChangeKind, Prospect)>, AdviceError> {
         let guard = self.services.guard(&here.house, here.moved_out.clone())?;
         let mut found = Vec::new();
-        for change in changes.iter().copied() {
-            if found.len() == most {
-                break;
+        // Where one is enough, none is weighed for the sake of others.
+        for changes in changes.chunks(if most < changes.len() { 1 } else { changes.len().max(1) }) {
+            let mut made = Vec::with_capacity(changes.len());
+            for change in changes.iter().copied() {
+                (self.weighed)()?;
+                let after = applied(change, &here.house);
+                let others = guard.look(&weighed_in(change, &after, self.given_up))?;
+                if others.against.is_none() {
+                    made.push((change, after, others));
+                }
             }
-            (self.weighed)()?;
-            let after = applied(change, &here.house);
-            let others = guard.look(&weighed_in(change, &after, self.given_up))?;
-            if others.against.is_some() {
-                continue;
+            let houses: Vec<&Survey> = made.iter().map(|(_, after, _)| after).collect();
+            let forecasts = forecast_each(&houses, self.screening)?;
+            for ((change, after, others), then) in made.into_iter().zip(forecasts) {
+                if found.len() == most {
+                    return Ok(found);
+                }
+                if !self.is_allowed(change, &others, here, &then) {
+                    continue;
+                }
+                let moved_out = here.moved_out.iter().copied().chain(others.out).collect();
+                let price = here.price + price(change, &here.house);
+                found.push((change, Prospect { house: after, forecast: then, moved_out, price }));
             }
-            let then = forecast(&after, self.screening)?;
-            if !self.is_allowed(change, &others, here, &then) {
-                continue;
-            }
-            let moved_out = here.moved_out.iter().copied().chain(others.out).collect();
-            let price = here.price + price(change, &here.house);
-            found.push((change, Prospect { house: after, forecast: then, moved_out, price }));
         }
         Ok(found)
     }

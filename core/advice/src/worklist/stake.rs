@@ -13,7 +13,7 @@ use serde::{Deserialize, Serialize};
 
 use super::need::WORTH_MBPS;
 use crate::error::AdviceError;
-use crate::forecast::{Forecast, Options, forecast};
+use crate::forecast::{Forecast, Options, forecast_each};
 use crate::unknown::{Matters, Unknown};
 
 /// What an unknown may change at most, and for whom.
@@ -37,41 +37,58 @@ impl Stake {
 /// part that is not traced, or no room's rate was worked out.
 ///
 /// # Errors
-/// What [`forecast()`] gives.
+/// What [`forecast()`](crate::forecast::forecast()) gives.
 pub fn at_stake(survey: &Survey, unknown: &Unknown, options: &Options) -> Result<Option<Stake>, AdviceError> {
     let Some([best, worst]) = ends(survey, unknown) else { return Ok(None) };
-    let (best, worst) = (forecast(&best, options)?, forecast(&worst, options)?);
+    let [best, worst] = &forecast_each(&[&best, &worst], options)?[..] else { return Ok(None) };
+    Ok(between(best, worst))
+}
+
+/// What is at stake between two forecasts, for the outlet for which it is most.
+fn between(best: &Forecast, worst: &Forecast) -> Option<Stake> {
     let stakes = best.rooms.iter().filter_map(|room| {
-        let (best, worst) = (rates(&best, room.outlet)?, rates(&worst, room.outlet)?);
+        let (best, worst) = (rates(best, room.outlet)?, rates(worst, room.outlet)?);
         let mbps = best.into_iter().zip(worst).map(|(best, worst)| (best - worst).abs()).fold(0.0, f64::max);
         Some(Stake { outlet: room.outlet, mbps })
     });
-    Ok(stakes.max_by(|a, b| a.mbps.total_cmp(&b.mbps)))
+    stakes.max_by(|a, b| a.mbps.total_cmp(&b.mbps))
 }
 
 /// The most unknowns that are weighed: each takes two forecasts.
 const MOST_WEIGHED: usize = 60;
 
+/// So many are weighed together: their houses differ in little, and are forecast as such.
+const TOGETHER: usize = 12;
+
 /// What knowing each of these may change, in their order: of those on a way to a room or between two, the first so many.
 /// `watch` is told which share is done, 0 to 1, and says whether to go on.
 ///
 /// # Errors
-/// [`AdviceError::Stopped`] once `watch` says no; else what [`forecast()`] gives.
+/// [`AdviceError::Stopped`] once `watch` says no; else what [`forecast()`](crate::forecast::forecast()) gives.
 pub fn stakes(
     survey: &Survey,
     open: &[Unknown],
     options: &Options,
     watch: &mut dyn FnMut(f64) -> bool,
 ) -> Result<Vec<Option<Stake>>, AdviceError> {
-    let most = open.len().min(MOST_WEIGHED);
-    let mut stakes = Vec::with_capacity(open.len());
-    for (place, unknown) in open.iter().enumerate() {
-        if !watch((place as f64 / most as f64).min(1.0)) {
+    let is_weighed = |(place, unknown): &(usize, &Unknown)| {
+        *place < MOST_WEIGHED && matches!(unknown.matters, Matters::Weakest | Matters::OnWayTo(_))
+    };
+    let weighed = open.iter().enumerate().filter(is_weighed);
+    let weighed: Vec<_> =
+        weighed.filter_map(|(place, unknown)| Some((place, ends(survey, unknown)?))).collect();
+    let mut stakes = vec![None; open.len()];
+    for (done, some) in weighed.chunks(TOGETHER).enumerate() {
+        if !watch((done * TOGETHER) as f64 / weighed.len() as f64) {
             return Err(AdviceError::Stopped);
         }
-        let on_way = matches!(unknown.matters, Matters::Weakest | Matters::OnWayTo(_));
-        let weigh = on_way && place < MOST_WEIGHED;
-        stakes.push(if weigh { at_stake(survey, unknown, options)? } else { None });
+        let houses: Vec<&Survey> = some.iter().flat_map(|(_, ends)| ends).collect();
+        let forecasts = forecast_each(&houses, options)?;
+        for ((place, _), pair) in some.iter().zip(forecasts.chunks_exact(2)) {
+            if let ([best, worst], Some(stake)) = (pair, stakes.get_mut(*place)) {
+                *stake = between(best, worst);
+            }
+        }
     }
     Ok(stakes)
 }

@@ -3,7 +3,7 @@
 use house::record::Survey;
 
 use crate::error::AdviceError;
-use crate::forecast::{Forecast, Options, forecast_watched};
+use crate::forecast::{Forecast, Options, forecast_each_watched, forecast_watched};
 
 /// Counts what is done and asks whoever watches whether to go on.
 ///
@@ -20,9 +20,9 @@ pub(super) struct Meter<'a> {
     told: f64,
 }
 
-/// A forecast that states a result is this many times the work of one that weighs a candidate: 200 draws at 441
+/// A forecast that states a result is this many times the work of one that weighs a candidate: 128 draws at 111
 /// frequencies against 16 at 89.
-const STATING: f64 = 60.0;
+const STATING: f64 = 10.0;
 
 impl<'a> Meter<'a> {
     pub(super) fn new(watch: &'a mut dyn FnMut(f64) -> bool) -> Self {
@@ -32,9 +32,33 @@ impl<'a> Meter<'a> {
     /// Makes a forecast that states a result, counted draw by draw.
     pub(super) fn stated(&mut self, house: &Survey, options: &Options) -> Result<Forecast, AdviceError> {
         let of_draw = STATING / f64::from(options.draws.max(1));
-        let stated = forecast_watched(house, options, &mut || self.count(of_draw).is_ok())?;
-        // Where nothing is worked out there are no draws to count.
-        self.count(0.0)?;
+        let mut left = STATING;
+        let mut one_more = || {
+            let work = of_draw.min(left);
+            left -= work;
+            self.count(work).is_ok()
+        };
+        let stated = forecast_watched(house, options, &mut one_more)?;
+        // Fewer draws may do, and where nothing is worked out there are none.
+        self.count(left)?;
+        Ok(stated)
+    }
+
+    /// Makes forecasts of several houses, each stated just as another, with what the rooms get.
+    pub(super) fn stated_each(
+        &mut self,
+        houses: &[&Survey],
+        options: &Options,
+    ) -> Result<Vec<Forecast>, AdviceError> {
+        let of_draw = STATING / f64::from(options.draws.max(1));
+        let mut left = STATING * houses.len() as f64;
+        let mut more = |draws: usize| {
+            let work = (of_draw * draws as f64).min(left);
+            left -= work;
+            self.count(work).is_ok()
+        };
+        let stated = forecast_each_watched(houses, options, &mut more)?;
+        self.count(left)?;
         Ok(stated)
     }
 

@@ -14,7 +14,7 @@ use phrase::Arg;
 
 /// Few draws: what is asked is whether a step is there, not its last megabit.
 fn quick() -> Options {
-    let draws = Draws { draws: 8, seed: 1, points: 89 };
+    let draws = Draws { draws: 8, seed: 1, points: 89, settles: false };
     Options { screening: draws, stating: draws, most_steps: 12, ..Options::default() }
 }
 

@@ -42,7 +42,7 @@ use crate::prior::{Gaps, Prior, State, prior};
 const DRAWS: u64 = 40;
 
 fn quick() -> Options {
-    Options { draws: 9, seed: 3, points: 111 }
+    Options { draws: 9, seed: 3, points: 111, settles: false }
 }
 
 fn told(survey: &Survey, options: Options) -> Forecast {
@@ -362,7 +362,7 @@ fn c15_a_modem_made_to_reach_into_the_band_may_suffer_until_it_has_a_filter() {
 
 /// The changes that the work list offers.
 fn list_of(survey: &Survey) -> Vec<ChangeKind> {
-    let draws = Options { draws: 3, seed: 1, points: 34 };
+    let draws = Options { draws: 3, seed: 1, points: 34, settles: false };
     let options = advice::worklist::Options {
         screening: draws,
         stating: draws,
@@ -518,7 +518,7 @@ fn two_thousand_houses() {
             for number in 0..HOUSES {
                 let mut gaps = Gaps::new(100 + row as u8, number);
                 let survey = random_house(&mut gaps, &prior, state, version);
-                let options = Options { draws: 1, seed: number, points: 111 };
+                let options = Options { draws: 1, seed: number, points: 111, settles: false };
                 for (_, path) in told(&survey, options).weakest_first() {
                     rates.push(path.down.likely);
                     best = best.max(path.down.likely);
@@ -566,7 +566,7 @@ fn first_generation_adapters_in_old_wiring_leave_some_outlets_out() {
         let mut rates = Vec::new();
         for number in 0..HOUSES {
             let survey = random_house(&mut Gaps::new(90, number), &prior, state, "1.1");
-            let told = told(&survey, Options { draws: 1, seed: number, points: 111 });
+            let told = told(&survey, Options { draws: 1, seed: number, points: 111, settles: false });
             rates.extend(
                 told.weakest_first().into_iter().map(|(_, path)| path.down.likely.min(path.up.likely)),
             );

@@ -23,14 +23,16 @@ const LOOKED_AT: [&str; 11] = [
 ];
 
 /// Numbers of the program that say nothing about a house: keys, bounds of memory, what rounding leaves.
-const NO_FIGURES: [&str; 7] = [
+const NO_FIGURES: [&str; 9] = [
     "assemble::MOST_DOUBTS",
     "bits::MOST_BITS",
     "entry_levels::SAME_MHZ",
     "loading::NO_BITS",
     "noise::THERMAL_PER_HERTZ",
     "normalise::LONGEST_TEXT",
-    "run::MODEL_ERROR_KEY",
+    "throws::MODEL_ERROR_KEY",
+    "together::AT_ONCE",
+    "stake::TOGETHER",
 ];
 
 /// Names in backquotes at the beginning of a table's row, with the cell beside.

@@ -40,7 +40,7 @@ fn every_kind_appears_where_it_must_and_not_where_it_must_not() {
 #[test]
 fn a_phy_rate_is_held_against_the_forecast() {
     let found = |share: f64, over_radio: bool| {
-        let quick = Options { draws: 16, seed: 1, points: 89 };
+        let quick = Options { draws: 16, seed: 1, points: 89, settles: false };
         let told = forecast(&good_house().survey(), &quick).expect("a sound survey");
         let office = part_id(&good_house().survey(), "O2");
         let Some(Reach::Estimated(path)) = told.room(office).map(|room| &room.reach) else {

@@ -8,7 +8,7 @@ use house::record::{Note, PartKind, Survey};
 use houses::{change_cases, good_house, part_id, refusal_cases};
 
 fn few() -> Options {
-    let draws = |draws| Draws { draws, seed: 1, points: 45 };
+    let draws = |draws| Draws { draws, seed: 1, points: 45, settles: false };
     Options { screening: draws(4), stating: draws(8), ..Options::default() }
 }
 

@@ -33,7 +33,7 @@ fn is_named(survey: &Survey) -> bool {
 
 #[test]
 fn it_is_named_and_filtered_where_it_drops_out_beside_an_adapter_only() {
-    let draws = Draws { draws: 8, seed: 1, points: 89 };
+    let draws = Draws { draws: 8, seed: 1, points: 89, settles: false };
     let options = Options { screening: draws, stating: draws, most_steps: 12, ..Options::default() };
     for (beside, drops) in [(true, true), (true, false), (false, true)] {
         let survey = modem(beside, drops).survey();

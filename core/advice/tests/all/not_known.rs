@@ -11,7 +11,7 @@ use houses::change_cases::{FAR, house as far_house};
 use houses::{House, good_house, part_id};
 
 fn list(survey: &Survey) -> WorkList {
-    let draws = Draws { draws: 8, seed: 1, points: 89 };
+    let draws = Draws { draws: 8, seed: 1, points: 89, settles: false };
     worklist(survey, &Options { screening: draws, stating: draws, most_steps: 12, ..Options::default() })
         .expect("a sound survey")
 }
@@ -123,7 +123,9 @@ fn an_outlet_without_a_cable_asks_for_a_run_or_for_an_outlet_nearby() {
     let found = kinds(dead());
     assert!(found.contains(&FindingKind::OutletFedByNothing) && !found.contains(&FindingKind::OtherTree));
     let survey = dead().survey();
-    let reach = &forecast(&survey, &Draws { draws: 2, seed: 1, points: 89 }).expect("sound").rooms[0].reach;
+    let reach =
+        &forecast(&survey, &Draws { draws: 2, seed: 1, points: 89, settles: false }).expect("sound").rooms[0]
+            .reach;
     assert_eq!(*reach, Reach::FedByNothing(part_id(&survey, "O2")));
     let done = list(&survey);
     assert!(
@@ -173,7 +175,8 @@ fn a_filter_before_a_tv_box_is_misplaced_where_the_entry_waits_for_it_or_the_box
 fn what_cannot_be_is_said_to_differ_from_what_can_be() {
     let mut survey = good_house().survey();
     let said = |survey: &Survey| {
-        let forecast = forecast(survey, &Draws { draws: 4, seed: 1, points: 33 }).expect("a sound survey");
+        let forecast = forecast(survey, &Draws { draws: 4, seed: 1, points: 33, settles: false })
+            .expect("a sound survey");
         let phrases = advice::unknown::unknowns(survey, &forecast).into_iter().map(|unknown| unknown.what);
         phrases.filter(|what| what.id == "unknown-impossible").count()
     };

@@ -68,7 +68,7 @@ fn a_tv_set_passes_nothing_on() {
 }
 
 fn path(survey: &Survey, tag: &str) -> PathForecast {
-    let quick = forecast::Options { draws: 24, seed: 1, points: 67 };
+    let quick = forecast::Options { draws: 24, seed: 1, points: 67, settles: false };
     let told = forecast(survey, &quick).expect("a sound survey");
     match told.room(part_id(survey, tag)).map(|room| room.reach.clone()) {
         Some(Reach::Estimated(path)) => *path,
@@ -118,7 +118,7 @@ fn no_filter_is_proposed_before_a_box_that_passes_the_cable_on() {
             .survey()
     };
     let filters = |onward| {
-        let quick = forecast::Options { draws: 6, seed: 1, points: 34 };
+        let quick = forecast::Options { draws: 6, seed: 1, points: 34, settles: false };
         let options = worklist::Options {
             screening: quick,
             stating: quick,

@@ -97,7 +97,7 @@ fn every_kind_of_reading_comes_back() {
 }
 
 fn forecast_of(survey: &Survey) -> Forecast {
-    forecast(survey, &Options { draws: 8, seed: 1, points: 111 }).unwrap()
+    forecast(survey, &Options { draws: 8, seed: 1, points: 111, settles: false }).unwrap()
 }
 
 /// Edges of the channels that a forecast uses, MHz.

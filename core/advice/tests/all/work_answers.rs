@@ -64,7 +64,7 @@ fn at(survey: &Survey, change: ChangeKind) -> BTreeSet<FindingKind> {
 
 #[test]
 fn a_step_done_takes_its_finding_away() {
-    let draws = Draws { draws: 8, seed: 1, points: 89 };
+    let draws = Draws { draws: 8, seed: 1, points: 89, settles: false };
     let options = Options { screening: draws, stating: draws, most_steps: 12, ..Options::default() };
     let houses = change_cases::cases()
         .into_iter()

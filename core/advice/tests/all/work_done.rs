@@ -12,7 +12,7 @@ use crate::written::Written;
 
 /// Few draws: what is asked is which steps there are.
 fn quick() -> Options {
-    let draws = Draws { draws: 8, seed: 1, points: 89 };
+    let draws = Draws { draws: 8, seed: 1, points: 89, settles: false };
     Options { screening: draws, stating: draws, most_steps: 12, ..Options::default() }
 }
 

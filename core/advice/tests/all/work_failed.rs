@@ -7,7 +7,7 @@ use house::record::{CableKind, ChangeKind, LinkState, OutletCheck, ReadingKind, 
 use houses::{House, change_cases, part_id};
 
 fn list(survey: &Survey) -> WorkList {
-    let draws = Draws { draws: 8, seed: 1, points: 89 };
+    let draws = Draws { draws: 8, seed: 1, points: 89, settles: false };
     worklist(survey, &Options { screening: draws, stating: draws, most_steps: 12, ..Options::default() })
         .expect("a sound survey")
 }
@@ -61,7 +61,7 @@ fn loses(house: House, tag: &str, db: f64) -> House {
 fn the_tests_of_several_rooms_point_to_what_they_share() {
     use advice::forecast::{CostAt, forecast};
     use advice::suspect::Suspects;
-    let draws = Draws { draws: 8, seed: 1, points: 89 };
+    let draws = Draws { draws: 8, seed: 1, points: 89, settles: false };
     let first = |house: House| {
         let survey = house.survey();
         let told = forecast(&survey, &draws).expect("a sound survey");

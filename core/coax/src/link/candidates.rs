@@ -20,6 +20,24 @@ pub(crate) struct Seen {
 }
 
 impl Candidates {
+    /// Those of these placements between which pairs that speak these versions can tell: of several on which every one of them
+    /// uses the same channels, the one that lies lowest.
+    pub fn told_apart_by(placements: Vec<Placement>, versions: &[Version]) -> Self {
+        let mut kept: Vec<Placement> = Vec::new();
+        for placement in placements {
+            let is_same = |known: &&mut Placement| {
+                let channels = |of: &Placement, version| sorted(of.channels_for(version));
+                versions.iter().all(|version| channels(known, *version) == channels(&placement, *version))
+            };
+            match kept.iter_mut().find(is_same) {
+                Some(known) if edges(&placement) < edges(known) => *known = placement,
+                Some(_) => {}
+                None => kept.push(placement),
+            }
+        }
+        Self::new(kept)
+    }
+
     /// Looks these placements over.
     pub fn new(placements: Vec<Placement>) -> Self {
         let by_version = Version::ALL.map(|version| (version, Seen::by(version, &placements))).into();
@@ -34,6 +52,18 @@ impl Candidates {
     pub(crate) fn seen_by(&self, version: Version) -> Option<&Seen> {
         self.by_version.iter().find(|(of, _)| *of == version).map(|(_, seen)| seen)
     }
+}
+
+/// Channels from the lowest to the highest, by their edges in MHz.
+fn sorted(channels: &[Channel]) -> Vec<(f64, f64)> {
+    let mut edges: Vec<_> =
+        channels.iter().map(|channel| (channel.low().value(), channel.high().value())).collect();
+    edges.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
+    edges
+}
+
+fn edges(placement: &Placement) -> (f64, f64) {
+    (placement.low().value(), placement.high().value())
 }
 
 impl Seen {

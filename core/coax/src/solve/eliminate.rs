@@ -1,5 +1,5 @@
 //! What becomes of one part and its branches, eight frequencies at a time: its rows `[x | g]`, and what is seen above and below it.
-//! The sweep for a few pairs wants only some columns of `g`.
+//! A sweep for a few pairs wants only some columns of `g`.
 
 use num_complex::Complex64;
 
@@ -10,13 +10,39 @@ pub(super) const SMALL_PIVOT_SQUARED: f64 = 1e-12;
 /// A pivot below this magnitude squared (1e-9), with rows exchanged, leaves no digits worth having.
 pub(super) const NO_PIVOT_SQUARED: f64 = 1e-18;
 
-/// Rows `[S_a0 | S_ac]` with only these columns: just the right-hand side.
-#[inline(always)]
-fn copy(columns: &[usize], rows: &mut [Wave], matrix: &[Wave], n: usize) {
-    for (row, from) in rows.chunks_exact_mut(1 + columns.len()).zip(matrix[n..].chunks_exact(n)) {
-        row[0] = from[0];
-        for (entry, column) in row[1..].iter_mut().zip(columns) {
-            *entry = from[column + 1];
+/// Which columns of `g` are worked out.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Columns<'a> {
+    /// Those of all ports.
+    All,
+    /// Those of these ports.
+    Of(&'a [usize]),
+}
+
+impl Columns<'_> {
+    /// How many waves a row `[x | g]` has, of a part of so many ports away from the root.
+    #[inline(always)]
+    fn stride(self, width: usize) -> usize {
+        match self {
+            Self::All => width + 1,
+            Self::Of(columns) => columns.len() + 1,
+        }
+    }
+
+    /// Rows `[S_a0 | S_ac]`: just the right-hand side.
+    #[inline(always)]
+    fn copy(self, rows: &mut [Wave], matrix: &[Wave], n: usize) {
+        match self {
+            // Row a of S without its first row.
+            Self::All => rows.copy_from_slice(&matrix[n..]),
+            Self::Of(columns) => {
+                for (row, from) in rows.chunks_exact_mut(1 + columns.len()).zip(matrix[n..].chunks_exact(n)) {
+                    row[0] = from[0];
+                    for (entry, column) in row[1..].iter_mut().zip(columns) {
+                        *entry = from[column + 1];
+                    }
+                }
+            }
         }
     }
 }
@@ -27,18 +53,18 @@ fn copy(columns: &[usize], rows: &mut [Wave], matrix: &[Wave], n: usize) {
 pub(super) fn fold(
     width: usize,
     matrix: &[Wave],
-    columns: &[usize],
+    columns: Columns<'_>,
     rows: &mut [Wave],
     (live, loads): (&[usize], &[Wave]),
     small: &mut [Wave],
 ) -> Option<Wave> {
-    let (n, stride) = (width + 1, columns.len() + 1);
-    copy(columns, rows, matrix, n);
+    let (n, stride) = (width + 1, columns.stride(width));
+    columns.copy(rows, matrix, n);
     let small = &mut small[..live.len() * live.len()];
     fill_small(small, live, matrix, loads, n);
     if !eliminate(small, rows, live, stride) {
         fill_small(small, live, matrix, loads, n);
-        copy(columns, rows, matrix, n);
+        columns.copy(rows, matrix, n);
         if !eliminate_with_exchange(small, rows, live, stride) {
             return None;
         }

@@ -17,6 +17,7 @@
 )]
 
 mod any_part;
+mod branches;
 mod cores;
 mod course;
 mod eliminate;
@@ -32,6 +33,7 @@ mod sweep;
 mod tables;
 mod wave;
 
+pub use branches::{Branches, RootPowers};
 pub use cores::cores;
 pub use network::{End, Network, OutletIndex, PartIndex};
 pub use pairs::Wanted;

@@ -29,7 +29,8 @@ pub enum End {
 }
 
 impl End {
-    fn reflection(self) -> Complex64 {
+    /// What it sends back of a wave of 1.
+    pub fn reflection(self) -> Complex64 {
         match self {
             Self::Open => Complex64::ONE,
             Self::Matched => Complex64::ZERO,

@@ -6,7 +6,7 @@ use std::sync::{Arc, OnceLock};
 use num_complex::Complex64;
 
 use super::layout::Layout;
-use super::network::PartIndex;
+use super::network::{OutletIndex, PartIndex};
 use super::pairs::Pairs;
 use super::solution::Slots;
 use crate::model::Model;
@@ -125,9 +125,33 @@ impl Tree {
         self.plan.outlets.len()
     }
 
+    /// The outlet at the root, if one is there: waves are carried from it and to it.
+    pub fn root_outlet(&self) -> Option<OutletIndex> {
+        self.plan.root_outlet.map(OutletIndex)
+    }
+
+    /// The ports that lead nowhere, by the network's part and its port, in the order of work.
+    pub fn ends(&self) -> Vec<(PartIndex, usize)> {
+        let of_part = |part: &TreePart| {
+            let below = part.order().into_iter().skip(1);
+            let ends = below.zip(&part.sides).filter(|(_, side)| matches!(side, Side::End(_)));
+            ends.map(|(port, _)| (PartIndex(part.original), port)).collect::<Vec<_>>()
+        };
+        self.parts.iter().flat_map(of_part).collect()
+    }
+
     /// Whether every part carries waves alike both ways.
     pub fn is_reciprocal(&self) -> bool {
         self.plan.is_reciprocal()
+    }
+
+    /// Whether another tree differs in its models, and in what its ends send back, at the most, with every part the same way
+    /// round and as wide.
+    pub(super) fn is_laid_as(&self, other: &Self) -> bool {
+        let is_as = |(one, other): (&TreePart, &TreePart)| {
+            one.up_port == other.up_port && one.model.ports() == other.model.ports()
+        };
+        self.plan.is_shaped_as(&other.plan) && self.parts.iter().zip(other.parts.iter()).all(is_as)
     }
 
     /// The part of the network that the tree hangs from.
@@ -167,14 +191,14 @@ impl Plan {
             (Side::Outlet(one), Side::Outlet(other)) | (Side::Part(one), Side::Part(other)) => one == other,
             _ => false,
         };
-        let steps = |plan: &Self| {
-            plan.steps.iter().map(|step| (step.sides.clone(), step.is_one_way)).collect::<Vec<_>>()
-        };
+        let is_step =
+            |(one, other): (&Step, &Step)| (&one.sides, one.is_one_way) == (&other.sides, other.is_one_way);
         self.root_outlet == other.root_outlet
             && self.live == other.live
             && self.sides.len() == other.sides.len()
             && self.sides.iter().zip(&other.sides).all(is_alike)
-            && steps(self) == steps(other)
+            && self.steps.len() == other.steps.len()
+            && self.steps.iter().zip(&other.steps).all(is_step)
     }
 
     fn lay(&mut self, place: usize, part: &TreePart) {

@@ -7,7 +7,7 @@ use std::sync::Arc;
 use multiversion::multiversion;
 
 use super::course::{Bend, Course, Factor, Piece};
-use super::eliminate::{NO_PIVOT_SQUARED, fold, let_down, seen_from_branch, turn_back};
+use super::eliminate::{Columns, NO_PIVOT_SQUARED, fold, let_down, seen_from_branch, turn_back};
 use super::network::OutletIndex;
 use super::plan::{Plan, Side, Tree};
 use super::samples::{MOST_VALUES, fill};
@@ -27,6 +27,8 @@ pub struct Sweep {
     blocks: Blocks,
     filler: Filler,
     scratch: Scratch,
+    /// What was last asked for, of a tree of which shape, and what that takes.
+    asked: Option<(Tree, Vec<(OutletIndex, OutletIndex)>, Arc<Course>)>,
 }
 
 /// `|S|^2` for each pair that was asked for, at every frequency of the grid.
@@ -99,7 +101,13 @@ impl Sweep {
     /// On a grid; nothing is worked out yet.
     pub fn on(grid: FrequencyGrid) -> Self {
         let blocks = Blocks::of(&grid);
-        Self { grid: Arc::new(grid), filler: Filler::on(&blocks), blocks, scratch: Scratch::default() }
+        Self {
+            grid: Arc::new(grid),
+            filler: Filler::on(&blocks),
+            blocks,
+            scratch: Scratch::default(),
+            asked: None,
+        }
     }
 
     /// The frequencies.
@@ -124,7 +132,7 @@ impl Sweep {
             let apart = trees.iter().map(|tree| self.powers(&[tree], wanted));
             return apart.map(|powers| powers.map(|mut one| one.remove(0))).collect();
         }
-        let course = Course::of(first, wanted)?;
+        let course = self.course(first, wanted)?;
         let stride = self.blocks.at.len() * LANES;
         let values = course.pairs.len().saturating_mul(stride).saturating_mul(trees.len());
         if values > MOST_VALUES {
@@ -168,6 +176,23 @@ impl Sweep {
             }
         }
         Ok(powers)
+    }
+
+    /// What it takes to work out these pairs of a tree: the same as before where only its models differ.
+    fn course(
+        &mut self,
+        tree: &Tree,
+        wanted: &[(OutletIndex, OutletIndex)],
+    ) -> Result<Arc<Course>, CoaxError> {
+        if let Some((before, asked, course)) = &self.asked
+            && asked == wanted
+            && tree.is_laid_as(before)
+        {
+            return Ok(Arc::clone(course));
+        }
+        let course = Arc::new(Course::of(tree, wanted)?);
+        self.asked = Some((tree.clone(), wanted.to_vec(), Arc::clone(&course)));
+        Ok(course)
     }
 }
 
@@ -226,7 +251,7 @@ fn walk(
             let reflected = if piece.width == 1 && piece.columns.is_empty() {
                 pass(matrix, rows, here)
             } else {
-                let columns = &course.columns[piece.columns.clone()];
+                let columns = Columns::Of(&course.columns[piece.columns.clone()]);
                 fold(piece.width, matrix, columns, rows, here, &mut scratch.small)
             };
             let Some(reflected) = reflected else { return Err(Failed { place, block }) };

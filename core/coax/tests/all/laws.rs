@@ -7,8 +7,8 @@ use crate::linear::Dense;
 use coax::model::{Amplifier, AmplifierCore, Cable, Junction, Link};
 use coax::rated::{CableRating, CableSeries, Condition};
 use coax::{
-    Decibels, Dice, End, FrequencyGrid, Megahertz, Metres, Model, Network, PartIndex, Samples, Span, Sweep,
-    Wanted,
+    Branches, Decibels, Dice, End, FrequencyGrid, Megahertz, Metres, Model, Network, PartIndex, Samples,
+    Span, Sweep, Wanted,
 };
 use num_complex::Complex64;
 use proptest::prelude::*;
@@ -131,6 +131,65 @@ proptest! {
                     prop_assert!((found - wanted).abs() <= digits * (1.0 + wanted), "{found} not {wanted}");
                 }
             }
+        }
+    }
+
+    /// Branches that are kept from house to house against the walk of all: after each change the same as with nothing kept, and
+    /// back at the first house the same bits.
+    #[test]
+    fn branches_that_are_kept_give_what_the_full_solution_gives(
+        house in house(prop_oneof![6 => passive_part(), 1 => amplifier()], 9),
+        changes in proptest::collection::vec((any::<prop::sample::Index>(), 0.1..40.0_f64), 1..6),
+        is_even in any::<bool>(),
+    ) {
+        let frequencies = if is_even { FrequencyGrid::even(Megahertz(1125.0), Megahertz(1675.0), 151).unwrap() } else { grid() };
+        let may_ring = house.models.iter().any(|model| matches!(**model, Model::Junction(_)));
+        let digits = if may_ring { 1e-9 } else { 1e-12 };
+        let mut branches = Branches::on(frequencies.clone());
+        let mut houses = vec![house.clone()];
+        for (which, metres) in changes {
+            let mut changed = houses.last().unwrap().clone();
+            let place = which.index(house.models.len());
+            let instead = match house.models[place].ports() {
+                2 => Model::Cable(Cable::new(Metres(metres), 74.0, 0.66, 0.0008, 0.83).unwrap()),
+                _ => Model::clone(&house.models[place]),
+            };
+            changed.models[place] = Arc::new(instead);
+            if let Some((_, reflection)) = changed.ends.first_mut() {
+                *reflection *= 0.9;
+            }
+            houses.push(changed);
+        }
+        houses.push(house.clone());
+        let root = PartIndex(house.outlets[0].0);
+        let mut first = None;
+        for (number, house) in houses.iter().enumerate() {
+            let (network, outlets) = house.network();
+            let tree = network.tree(root).unwrap();
+            let at_root = tree.root_outlet().unwrap();
+            // The tree's own parts and ends count for nothing: those of another house of the same wiring do.
+            let laid = houses[0].network().0.tree(root).unwrap();
+            let of = |(part, port): (PartIndex, usize)| {
+                house.ends.iter().find(|(at, _)| *at == (part.0, port)).unwrap().1
+            };
+            let ends: Vec<Complex64> = laid.ends().into_iter().map(of).collect();
+            let kept = branches.powers(&laid, &house.models, &ends, &outlets).unwrap();
+            let all = tree.sample(&frequencies).unwrap().solve(Wanted::All).unwrap();
+            for (place, &outlet) in outlets.iter().enumerate() {
+                let ways = [
+                    (&kept.from_root[place], all.transfer(outlet, at_root).unwrap()),
+                    (&kept.to_root[place], all.transfer(at_root, outlet).unwrap()),
+                ];
+                for (found, expected) in ways {
+                    prop_assert_eq!(found.len(), expected.len());
+                    for (found, wave) in found.iter().zip(expected) {
+                        let wanted = wave.norm_sqr();
+                        prop_assert!((found - wanted).abs() <= digits * (1.0 + wanted), "{found} not {wanted}");
+                    }
+                }
+            }
+            let first = first.get_or_insert_with(|| kept.clone());
+            prop_assert!(number + 1 < houses.len() || *first == kept);
         }
     }
 

@@ -25,7 +25,7 @@ pub struct Walk {
 
 /// Few draws: what is asked is what stands on a screen, not its last megabit.
 pub fn quick() -> Options {
-    let draws = Draws { draws: 8, seed: 1, points: 89 };
+    let draws = Draws { draws: 8, seed: 1, points: 89, settles: false };
     Options { screening: draws, stating: draws, most_steps: 12, ..Options::default() }
 }
 

@@ -96,6 +96,7 @@ pub fn tags_page(survey: &Survey, provenance: Provenance, language: &Language) -
     let forecast = Forecast {
         seed: 0,
         draws: 0,
+        frequencies: 0,
         bridge: None,
         channels: Vec::new(),
         nodes: 0,

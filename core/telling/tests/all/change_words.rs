@@ -96,7 +96,7 @@ fn only_poor_connectors_are_renewed() {
 fn every_step_says_all_of_it() {
     let language = english();
     // Few draws: what is asked is whether a step says all of it, not its last megabit.
-    let draws = Draws { draws: 8, seed: 1, points: 89 };
+    let draws = Draws { draws: 8, seed: 1, points: 89, settles: false };
     let quick = Options { screening: draws, stating: draws, most_steps: 12, ..Options::default() };
     for case in cases() {
         for step in worklist(&case.there.survey(), &quick).expect("a sound survey").steps {

@@ -15,7 +15,7 @@ use telling::report::{Provenance, html};
 use telling::words::{Figures, Language};
 
 fn page(survey: &Survey) -> String {
-    let draws = Draws { draws: 8, seed: 1, points: 89 };
+    let draws = Draws { draws: 8, seed: 1, points: 89, settles: false };
     let options = Options { screening: draws, stating: draws, most_steps: 4, ..Options::default() };
     let list = worklist(survey, &options).expect("a sound survey");
     html(survey, &list, Provenance::default(), &Language::english(Figures::default()))
@@ -105,7 +105,8 @@ fn a_jumper_is_neither_measured_nor_guessed_nor_unknown() {
             .survey()
     };
     let asked = |survey: &Survey| {
-        let forecast = advice::forecast::forecast(survey, &Draws { draws: 8, seed: 1, points: 89 });
+        let forecast =
+            advice::forecast::forecast(survey, &Draws { draws: 8, seed: 1, points: 89, settles: false });
         let about = part_id(survey, "S1");
         let open = unknowns(survey, &forecast.expect("a sound survey"));
         open.into_iter().filter(|unknown| unknown.about == about).count()

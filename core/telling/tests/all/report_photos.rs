@@ -24,7 +24,7 @@ fn photographed(count: u8, last: PhotoRole) -> Survey {
 }
 
 fn page(survey: &Survey) -> String {
-    let quick = forecast::Options { draws: 8, seed: 7, points: 67 };
+    let quick = forecast::Options { draws: 8, seed: 7, points: 67, settles: false };
     let options =
         worklist::Options { screening: quick, stating: quick, most_steps: 0, ..worklist::Options::default() };
     let list = worklist(survey, &options).unwrap();

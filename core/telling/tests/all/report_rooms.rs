@@ -11,7 +11,7 @@ use telling::report::{Provenance, html};
 use telling::words::{Figures, Language};
 
 fn page(survey: &Survey) -> String {
-    let draws = Draws { draws: 8, seed: 1, points: 89 };
+    let draws = Draws { draws: 8, seed: 1, points: 89, settles: false };
     let options = Options { screening: draws, stating: draws, most_steps: 4, ..Options::default() };
     let list = worklist(survey, &options).expect("a sound survey");
     html(survey, &list, Provenance::default(), &Language::english(Figures::default()))

@@ -143,6 +143,7 @@ fn seen(paths: [PathForecast; 3], readings: &[Thrown], wishes: [f64; 2]) -> (Sur
     let forecast = Forecast {
         seed: 1,
         draws: 1,
+        frequencies: 0,
         bridge: Some(part_id(&survey, "O1")),
         channels: Vec::new(),
         nodes: 4,

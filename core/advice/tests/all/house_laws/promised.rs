@@ -37,7 +37,7 @@ pub(super) fn broken(seen: &Seen) -> Vec<String> {
             wrong(format!("{:?} leaves a house without forecast", step.change));
             continue;
         };
-        if gains(&current, &next) != told(&step.gains) {
+        if !is_near(&gains(&current, &next), &told(&step.gains)) {
             wrong(format!("the gains of {:?}", step.change));
         }
         let levels = level::change(&house, &after, &level::Options::default());
@@ -60,6 +60,12 @@ pub(super) fn broken(seen: &Seen) -> Vec<String> {
         wrong("the levels when done".into());
     }
     broken
+}
+
+/// Houses forecast together and one by one are worked out in another order: the last digits may differ.
+fn is_near(made: &[[[f64; 3]; 2]], promised: &[[[f64; 3]; 2]]) -> bool {
+    let (made, promised) = (made.as_flattened().as_flattened(), promised.as_flattened().as_flattened());
+    made.len() == promised.len() && made.iter().zip(promised).all(|(one, other)| (one - other).abs() < 1e-6)
 }
 
 /// Likely rate, low rate and PHY rate towards each room, before and after.

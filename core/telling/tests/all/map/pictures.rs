@@ -22,7 +22,7 @@ fn drawings() {
         drawings.insert(name.clone(), svg(figure, &name, &english()));
     };
     let options = Options {
-        stating: advice::forecast::Options { draws: 24, seed: 7, points: 111 },
+        stating: advice::forecast::Options { draws: 24, seed: 7, points: 111, settles: false },
         most_steps: 6,
         ..Options::default()
     };

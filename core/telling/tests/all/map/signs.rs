@@ -135,8 +135,10 @@ fn what_traces_wrongly_stands_apart_with_a_flag_and_its_reason() {
 fn after_the_work_what_changes_has_the_number_of_its_step() {
     let survey = drawn::nine();
     let options = Options { most_steps: 6, ..Options::default() };
-    let options =
-        Options { stating: advice::forecast::Options { draws: 24, seed: 7, points: 111 }, ..options };
+    let options = Options {
+        stating: advice::forecast::Options { draws: 24, seed: 7, points: 111, settles: false },
+        ..options
+    };
     let list = worklist(&survey, &options).unwrap();
     assert!(!list.steps.is_empty());
     for layout in LAYOUTS {
@@ -186,7 +188,7 @@ fn an_output_that_leads_to_another_home_says_so_and_is_not_to_be_found_out() {
 pub(super) fn house_with_a_room_to_come() -> WorkList {
     let survey =
         houses::good_house().at("S1").with(|part| part.rating.legs = 3).open(3).wish("Attic", 400.0).survey();
-    let draws = advice::forecast::Options { draws: 24, seed: 7, points: 111 };
+    let draws = advice::forecast::Options { draws: 24, seed: 7, points: 111, settles: false };
     let options = Options { screening: draws, stating: draws, most_steps: 6, ..Options::default() };
     worklist(&survey, &options).expect("a work list")
 }

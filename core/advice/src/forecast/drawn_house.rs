@@ -1,0 +1,477 @@
+//! One house drawn, solved and rated, draw by draw, and what comes of all draws together.
+
+use std::collections::BTreeMap;
+
+use coax::link::{self, BitLoading, Candidates, Placement, placements_avoiding};
+use coax::{Dice, FrequencyGrid, Megahertz, OutletIndex, Sweep};
+use facts::fact::SubjectId;
+use house::rating::EXTENDED_D;
+use house::record::Survey;
+use indexmap::IndexMap;
+
+use super::circuit::{Circuit, Terminal};
+use super::costs;
+use super::draws::{Draw, RoomDraw, RoomDraws};
+use super::many;
+use super::nodes::Node;
+use super::outcome::{Forecast, Reach, SharedCapacity, StreetLeak};
+use super::percentile::spread;
+use super::placement::{self, Tried};
+use super::run::{FIRST_DRAWS, Options};
+use super::settled;
+use super::solved::{Pairs, Shown, Solved, SolvedDraw, in_channels, mean_loss};
+use super::taken::taken_edges;
+use super::throws::Throws;
+use crate::error::AdviceError;
+
+/// So many frequencies over Extended D.
+pub(super) fn grid_of(points: usize) -> Result<FrequencyGrid, AdviceError> {
+    let (low, high) = (Megahertz(EXTENDED_D.low_mhz), Megahertz(EXTENDED_D.high_mhz));
+    Ok(FrequencyGrid::even(low, high, points)?)
+}
+
+/// A house to be drawn.
+pub(super) struct House<'a> {
+    survey: &'a Survey,
+    options: &'a Options,
+    pub(super) circuit: Circuit,
+    /// The same with every by-pass of which nobody knows, and without, where one is on the way to a room.
+    pub(super) worlds: Option<Box<[Circuit; 2]>>,
+    /// The amplifiers on the way to each room of which nobody knows whether they have a by-pass.
+    by_passes: Vec<Vec<SubjectId>>,
+    pub(super) grid: FrequencyGrid,
+    pub(super) bridge: Node,
+    rooms: Vec<Node>,
+    entries: Vec<SubjectId>,
+    pub(super) asked: Asked,
+}
+
+/// The pairs of terminals that are asked for, each from one to another.
+pub(super) struct Asked {
+    names: Vec<(SubjectId, SubjectId)>,
+    /// Where it leaves, and where it enters.
+    pub(super) outlets: Vec<(OutletIndex, OutletIndex)>,
+}
+
+impl Asked {
+    fn of(circuit: &Circuit, bridge: SubjectId, rooms: &[Node], entries: &[SubjectId]) -> Self {
+        let mut asked = Self { names: Vec::new(), outlets: Vec::new() };
+        let outlet = |terminal| circuit.terminals.get_index_of(&terminal).map(OutletIndex);
+        let adapter = |outlet_of| outlet(Terminal::Adapter(outlet_of));
+        let mut ask = |from, from_at: Option<_>, to, to_at: Option<_>| {
+            if let (Some(from_at), Some(to_at)) = (from_at, to_at) {
+                asked.outlets.push((to_at, from_at));
+                asked.names.push((from, to));
+            }
+        };
+        for room in rooms {
+            ask(bridge, adapter(bridge), room.outlet, adapter(room.outlet));
+            ask(room.outlet, adapter(room.outlet), bridge, adapter(bridge));
+        }
+        for entry in entries {
+            for node in std::iter::once(bridge).chain(rooms.iter().map(|room| room.outlet)) {
+                ask(node, adapter(node), *entry, outlet(Terminal::Street(*entry)));
+            }
+        }
+        asked
+    }
+
+    /// Which of the pairs leads from one to another.
+    fn pair(&self, from: SubjectId, to: SubjectId) -> Option<usize> {
+        self.names.iter().position(|names| *names == (from, to))
+    }
+
+    /// Those that lead to an entry's street side.
+    fn to_street(&self, entry: SubjectId) -> impl Iterator<Item = usize> + '_ {
+        let leads = move |(_, (_, to)): &(usize, &(SubjectId, SubjectId))| *to == entry;
+        self.names.iter().enumerate().filter(leads).map(|(pair, _)| pair)
+    }
+}
+
+impl<'a> House<'a> {
+    pub(super) fn new(
+        survey: &'a Survey,
+        bridge: Node,
+        rooms: Vec<Node>,
+        options: &'a Options,
+    ) -> Result<Self, AdviceError> {
+        let on_tree: Vec<Node> = std::iter::once(bridge).chain(rooms.iter().copied()).collect();
+        let circuit = Circuit::of_tree(survey, survey.wiring.head_of(bridge.outlet), &on_tree);
+        let by_passes: Vec<_> =
+            rooms.iter().map(|room| circuit.unknown_by_passes(bridge.outlet, room.outlet)).collect();
+        let worlds = by_passes
+            .iter()
+            .any(|unknown| !unknown.is_empty())
+            .then(|| Box::new([circuit.in_world(true), circuit.in_world(false)]));
+        let grid = grid_of(options.first_points())?;
+        let entries: Vec<_> = circuit
+            .terminals()
+            .filter_map(|terminal| match terminal {
+                Terminal::Street(entry) => Some(entry),
+                Terminal::Adapter(_) | Terminal::Device(_) | Terminal::Meter => None,
+            })
+            .collect();
+        let asked = Asked::of(&circuit, bridge.outlet, &rooms, &entries);
+        Ok(Self { survey, options, circuit, worlds, by_passes, grid, bridge, rooms, entries, asked })
+    }
+
+    /// Draws it, and tells what comes of it.
+    pub(super) fn work_out(
+        &mut self,
+        forecast: &mut Forecast,
+        reaches: &mut BTreeMap<SubjectId, Reach>,
+        goes_on: &mut dyn FnMut() -> bool,
+    ) -> Result<(), AdviceError> {
+        let candidates = self.candidates();
+        if candidates.placements().is_empty() {
+            return Ok(());
+        }
+        let Some((solved, tried, at)) = self.all_draws(forecast.draws, &candidates, goes_on)? else {
+            return Ok(());
+        };
+        self.told((forecast, reaches), &candidates, (&solved, &tried, at), Told::All)
+    }
+
+    /// What comes of all draws, at the placement chosen.
+    pub(super) fn told(
+        &self,
+        (forecast, reaches): (&mut Forecast, &mut BTreeMap<SubjectId, Reach>),
+        candidates: &Candidates,
+        (solved, tried, at): (&[SolvedDraw], &[Tried], usize),
+        told: Told,
+    ) -> Result<(), AdviceError> {
+        let Some(placement) = candidates.placements().get(at) else { return Ok(()) };
+        let draws = solved.len() as u64;
+        forecast.draws = u32::try_from(draws).unwrap_or(u32::MAX);
+        forecast.frequencies = self.grid.len();
+        let chosen = Chosen { at, told, placement, used: in_channels(self.grid.frequencies(), placement) };
+        forecast.channels = placement
+            .channels()
+            .iter()
+            .map(|channel| (channel.centre.value(), channel.width.value()))
+            .collect();
+
+        let of_room =
+            |by_passes: &Vec<SubjectId>| RoomDraws { by_passes: by_passes.clone(), ..RoomDraws::default() };
+        let mut rooms: Vec<RoomDraws> = self.by_passes.iter().map(of_room).collect();
+        let mut with_all = 0_u32;
+        let mut leaks: IndexMap<SubjectId, Vec<f64>> = IndexMap::new();
+        let mut airtimes = Vec::new();
+        let found = |draw: u64| {
+            let draw = usize::try_from(draw).ok()?;
+            solved.get(draw).zip(tried.get(draw))
+        };
+        let work = |(): &mut (), draw| {
+            let (solved, tried) = found(draw).ok_or(AdviceError::Inner("draw"))?;
+            self.draw(draw, solved, tried, &chosen)
+        };
+        for draw in many::each(0..draws, || (), work, &mut || true)? {
+            for (room, gathered) in draw.rooms.into_iter().zip(&mut rooms) {
+                gathered.add(room);
+            }
+            for (entry, loss) in draw.leaks {
+                leaks.entry(entry).or_default().push(loss);
+            }
+            airtimes.extend(draw.airtime);
+            with_all += u32::from(draw.has_all_by_passes);
+        }
+        let middle = Megahertz(f64::midpoint(placement.low().value(), placement.high().value()));
+        for (room, gathered) in self.rooms.iter().zip(rooms) {
+            let way = self.circuit.way(Terminal::Adapter(self.bridge.outlet), Terminal::Adapter(room.outlet));
+            let median = spread(gathered.loss.clone()).likely;
+            let throw = |draw, key| Dice::thrown(self.options.seed, draw, key);
+            let costs = match told {
+                Told::All => costs::along(&self.circuit, &way, &gathered.loss, median, middle, throw),
+                Told::Rates => Vec::new(),
+            };
+            let odds = f64::from(with_all) / f64::from(forecast.draws.max(1));
+            let path = gathered.summed_up(&self.grid, costs, odds);
+            reaches.insert(room.outlet, Reach::Estimated(Box::new(path)));
+        }
+        forecast.street =
+            leaks.into_iter().map(|(entry, losses)| StreetLeak { entry, loss: spread(losses) }).collect();
+        // What one room hangs on decides over all wishes at once, too.
+        let hangs = self.rooms.iter().any(|room| {
+            let Some(Reach::Estimated(path)) = reaches.get(&room.outlet) else { return false };
+            let wish = self.survey.wish_at(room.outlet);
+            path.by_pass.as_deref().zip(wish).is_some_and(|(worlds, wish)| worlds.decide(wish))
+        });
+        forecast.shared =
+            (!airtimes.is_empty() && !hangs).then(|| SharedCapacity { airtime: spread(airtimes) });
+        Ok(())
+    }
+
+    /// The house drawn as often and at as many frequencies as it takes, and which of the candidates the network runs at; nothing
+    /// where there is none.
+    fn all_draws(
+        &mut self,
+        most: u32,
+        candidates: &Candidates,
+        goes_on: &mut dyn FnMut() -> bool,
+    ) -> Result<Option<AllDraws>, AdviceError> {
+        let most = u64::from(most);
+        let first = if self.options.settles { most.min(FIRST_DRAWS.into()) } else { most };
+        let (mut solved, mut tried): (Vec<SolvedDraw>, Vec<Tried>) = (Vec::new(), Vec::new());
+        let mut draws = first;
+        loop {
+            let made = solved.len() as u64;
+            let tools = || Sweep::on(self.grid.clone());
+            let try_out = |sweep: &mut Sweep, draw| self.try_out(sweep, draw, candidates);
+            for (one, tries) in many::each(made..draws, tools, try_out, goes_on)? {
+                solved.push(one);
+                tried.push(tries);
+            }
+            let Some(at) = placement::chosen(candidates.placements(), &tried) else { return Ok(None) };
+            let finer = (2 * self.grid.len() - 1).min(self.options.points);
+            if draws == first
+                && finer > self.grid.len()
+                && !self.frequencies_do(&solved, &tried, candidates, at)?
+            {
+                self.grid = grid_of(finer)?;
+                (solved, tried) = (Vec::new(), Vec::new());
+            } else if draws < most && !rates_at(&tried, at).all(settled::draws_do) {
+                draws = most.min(2 * draws);
+            } else {
+                return Ok(Some((solved, tried, at)));
+            }
+        }
+    }
+
+    /// Whether every second frequency would give the same rates.
+    fn frequencies_do(
+        &self,
+        solved: &[SolvedDraw],
+        tried: &[Tried],
+        candidates: &Candidates,
+        at: usize,
+    ) -> Result<bool, AdviceError> {
+        if self.grid.len().is_multiple_of(2) {
+            return Ok(false);
+        }
+        let Some(placement) = candidates.placements().get(at) else { return Ok(true) };
+        let every_second: Vec<Megahertz> = self.grid.frequencies().iter().copied().step_by(2).collect();
+        let mut without = vec![Vec::with_capacity(solved.len()); 2 * self.rooms.len()];
+        for (draw, solved) in (0..).zip(solved) {
+            let throws = Throws::of(self.options.seed, draw);
+            for (room, ways) in self.rooms.iter().zip(without.chunks_exact_mut(2)) {
+                let loadings = self.loadings(room, solved.shown(), (&every_second, 2), &throws)?;
+                for (loading, way) in loadings.iter().zip(ways) {
+                    way.push(loading.rate(placement, self.rooms.len() + 1)?.net.value());
+                }
+            }
+        }
+        Ok(rates_at(tried, at).zip(without).all(|(all, without)| settled::frequencies_do(all, without)))
+    }
+
+    /// The placements that no other service needs.
+    pub(super) fn candidates(&self) -> Candidates {
+        let newest = std::iter::once(&self.bridge).chain(&self.rooms).map(|node| node.link.version).max();
+        let head = self.survey.wiring.head_of(self.bridge.outlet);
+        let free = |newest| placements_avoiding(newest, &taken_edges(self.survey, head));
+        let spoken = |room: &Node| link::common(self.bridge.link.version, room.link.version);
+        let mut versions: Vec<_> = self.rooms.iter().map(spoken).collect();
+        versions.sort_unstable();
+        versions.dedup();
+        Candidates::told_apart_by(newest.map_or_else(Vec::new, free), &versions)
+    }
+
+    /// The house of one draw, and what it gives at every placement.
+    fn try_out(
+        &self,
+        sweep: &mut Sweep,
+        draw: u64,
+        candidates: &Candidates,
+    ) -> Result<(SolvedDraw, Tried), AdviceError> {
+        let throws = Throws::of(self.options.seed, draw);
+        let solved = self.solve_draw(sweep, &throws)?;
+        let tried = self.tried(&solved, &throws, candidates)?;
+        Ok((solved, tried))
+    }
+
+    /// What a draw gives at every placement.
+    pub(super) fn tried(
+        &self,
+        solved: &SolvedDraw,
+        throws: &Throws,
+        candidates: &Candidates,
+    ) -> Result<Tried, AdviceError> {
+        let at_each = |room: &Node, house: &Solved| -> Result<[Vec<link::LinkRate>; 2], AdviceError> {
+            let nodes = self.rooms.len() + 1;
+            let [down, up] = self.loadings(room, house, (self.grid.frequencies(), 1), throws)?;
+            Ok([down.rates(candidates, nodes)?, up.rates(candidates, nodes)?])
+        };
+        let mut tried = Tried { shown: Vec::new(), with_by_passes: Vec::new() };
+        for (room, by_passes) in self.rooms.iter().zip(&self.by_passes) {
+            let shown = at_each(room, solved.shown())?;
+            if let Some([with, _]) = solved.worlds().filter(|_| !by_passes.is_empty()) {
+                let is_shown = solved.is_with_all();
+                tried.with_by_passes.extend(if is_shown { shown.clone() } else { at_each(room, with)? });
+            }
+            tried.shown.extend(shown);
+        }
+        Ok(tried)
+    }
+
+    /// By what share of the power each pair that is asked for differs from what the model makes of it: between the bridge and a
+    /// room, the same both ways. Of what leaves for the street the model is taken at its word.
+    pub(super) fn model_errors(&self, throws: &Throws) -> Vec<f64> {
+        let bridge = self.bridge.outlet;
+        let share = |(from, to): &(SubjectId, SubjectId)| {
+            let room = self.rooms.iter().map(|room| room.outlet).find(|room| [from, to].contains(&room));
+            let between = room.filter(|_| [from, to].contains(&&bridge));
+            between.map_or(1.0, |room| throws.model_error(self.survey.dice_key(room)))
+        };
+        self.asked.names.iter().map(share).collect()
+    }
+
+    /// The house of one draw; where a by-pass is not known, in both worlds too.
+    fn solve_draw(&self, sweep: &mut Sweep, throws: &Throws) -> Result<SolvedDraw, AdviceError> {
+        let errors = self.model_errors(throws);
+        let throw = &|key| throws.dice(key);
+        let Some([with, without]) = self.worlds.as_deref() else {
+            let drawn = self.circuit.drawn(throw)?;
+            let powers = sweep.powers(&[&drawn.tree], &self.asked.outlets)?.pop();
+            let powers = powers.ok_or(AdviceError::Inner("draw"))?;
+            return Ok(SolvedDraw::One(Solved::new(Pairs::Swept(powers), errors)));
+        };
+        // What is the same in both is drawn once, and worked out once.
+        let models = with.models(throw, |_| None)?;
+        let alike = |piece| models.get(piece).filter(|_| self.circuit.is_alike_in_worlds(piece)).cloned();
+        let mut houses = vec![without.drawn_of(without.models(throw, alike)?, throw)?];
+        let shown = self.circuit.world_shown(throw);
+        if shown.is_none() {
+            houses.push(self.circuit.drawn_of(self.circuit.models(throw, alike)?, throw)?);
+        }
+        houses.push(with.drawn_of(models, throw)?);
+        let trees: Vec<_> = houses.iter().map(|house| &house.tree).collect();
+        let mut powers = sweep.powers(&trees, &self.asked.outlets)?;
+        let mut next = || -> Result<Solved, AdviceError> {
+            let powers = powers.pop().ok_or(AdviceError::Inner("draw"))?;
+            Ok(Solved::new(Pairs::Swept(powers), errors.clone()))
+        };
+        let with = next()?;
+        let shown = match shown {
+            Some(true) => Shown::With,
+            Some(false) => Shown::Without,
+            None => Shown::Mixed(next()?),
+        };
+        Ok(SolvedDraw::Worlds { with, without: next()?, shown })
+    }
+
+    /// What the ways to a room and from it carry, by these frequencies: every so many of the grid's.
+    fn loadings<'g>(
+        &self,
+        room: &Node,
+        solved: &Solved,
+        (frequencies, every): (&'g [Megahertz], usize),
+        throws: &Throws,
+    ) -> Result<[BitLoading<'g>; 2], AdviceError> {
+        let loading = |from: &Node, to: &Node| -> Result<BitLoading<'g>, AdviceError> {
+            let mut transfer = solved.power(self.asked.pair(from.outlet, to.outlet));
+            if every > 1 {
+                transfer = transfer.into_iter().step_by(every).collect();
+            }
+            let draw = throws.link(self.survey.dice_key(from.outlet));
+            Ok(BitLoading::new(frequencies, &transfer, from.link, to.link, &draw)?)
+        };
+        Ok([loading(&self.bridge, room)?, loading(room, &self.bridge)?])
+    }
+
+    /// The rates to a room and from it.
+    fn rates(
+        &self,
+        room: &Node,
+        solved: &Solved,
+        placement: &Placement,
+        throws: &Throws,
+    ) -> Result<[link::LinkRate; 2], AdviceError> {
+        let nodes = self.rooms.len() + 1;
+        let [down, up] = self.loadings(room, solved, (self.grid.frequencies(), 1), throws)?;
+        Ok([down.rate(placement, nodes)?, up.rate(placement, nodes)?])
+    }
+
+    /// What a draw gives on the channels that were chosen.
+    fn draw(
+        &self,
+        draw: u64,
+        drawn: &SolvedDraw,
+        tried: &Tried,
+        chosen: &Chosen<'_>,
+    ) -> Result<Draw, AdviceError> {
+        let throws = Throws::of(self.options.seed, draw);
+        let solved = drawn.shown();
+        let mut demands = Vec::new();
+        let mut shown = placement::pairs_at(&tried.shown, chosen.at);
+        let mut with_by_passes = placement::pairs_at(&tried.with_by_passes, chosen.at);
+        let missing = || AdviceError::Inner("placement");
+        let rooms = self.rooms.iter().zip(&self.by_passes).map(|(room, by_passes)| {
+            let rates = shown.next().ok_or_else(missing)?;
+            let mut gave = self.draw_room(room, solved, rates, chosen, &mut demands);
+            if let Some([_, without]) = drawn.worlds().filter(|_| !by_passes.is_empty()) {
+                let with = with_by_passes.next().ok_or_else(missing)?;
+                let without = if drawn.is_without_any() {
+                    rates
+                } else {
+                    self.rates(room, without, chosen.placement, &throws)?
+                };
+                gave.worlds = Some([with, without]);
+            }
+            Ok(gave)
+        });
+        let rooms = rooms.collect::<Result<Vec<_>, AdviceError>>()?;
+        let entries = if chosen.told == Told::All { self.entries.as_slice() } else { &[] };
+        let to_street = |entry: &SubjectId| (*entry, solved.least_loss(self.asked.to_street(*entry)));
+        let leaks = entries.iter().map(to_street).collect();
+        let airtime = (!demands.is_empty()).then(|| link::shared::share(&demands).airtime);
+        Ok(Draw { rooms, leaks, airtime, has_all_by_passes: drawn.is_with_all() })
+    }
+
+    fn draw_room(
+        &self,
+        room: &Node,
+        solved: &Solved,
+        [down, up]: [link::LinkRate; 2],
+        chosen: &Chosen<'_>,
+        demands: &mut Vec<link::shared::Demand>,
+    ) -> RoomDraw {
+        if let Some(wish) = self.survey.wish_at(room.outlet) {
+            let wanted = |mbps| coax::MegabitsPerSecond(mbps);
+            demands.push(link::shared::Demand { wanted: wanted(wish.down_mbps), alone: down });
+            demands.push(link::shared::Demand { wanted: wanted(wish.up_mbps), alone: up });
+        }
+        let power = solved.power(self.asked.pair(self.bridge.outlet, room.outlet));
+        let loss = mean_loss(&power, &chosen.used);
+        let power = if chosen.told == Told::All { power } else { Vec::new() };
+        RoomDraw { down, up, loss, power, worlds: None }
+    }
+}
+
+/// What each way gives at a placement, draw by draw, Mb/s.
+fn rates_at(tried: &[Tried], at: usize) -> impl Iterator<Item = Vec<f64>> + '_ {
+    let ways = tried.first().map_or(0, |one| one.shown.len());
+    (0..ways).map(move |way| {
+        tried.iter().filter_map(|one| Some(one.shown.get(way)?.get(at)?.net.value())).collect()
+    })
+}
+
+/// All draws, what they give at every placement, and which placement is chosen.
+type AllDraws = (Vec<SolvedDraw>, Vec<Tried>, usize);
+
+/// How much of a forecast is told.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Told {
+    /// All of it.
+    All,
+    /// What the rooms get: not where it is lost, at which frequency, nor what leaves the house.
+    Rates,
+}
+
+/// The channels that the network runs on.
+struct Chosen<'a> {
+    /// Which of the candidates.
+    at: usize,
+    told: Told,
+    placement: &'a Placement,
+    /// Which frequencies of the grid lie in them.
+    used: Vec<usize>,
+}
