@@ -1,9 +1,9 @@
 #!/usr/bin/env python3
 """Solves the houses of FOLDER with scikit-rf in three ways, compares its results with ours and prints the times.
 
-    compare.py FOLDER
+    compare.py FOLDER [FILE]
 
-Run through tests/bench-peer, which makes the houses and our times and results first. Matrices of the parts are made
+FILE: the same as JSON, for tests/speed. Run through tests/bench-peer, which makes the houses and our times and results first. Matrices of the parts are made
 beforehand on both sides and not timed. Every pair of outlets is solved, both directions.
 """
 import os
@@ -93,11 +93,11 @@ def timed(work, runs=LEAST_RUNS):
     return statistics.median(times), result
 
 
-def main(folder):
+def main(folder, file=None):
     print(f"scikit-rf {skrf.__version__}, numpy {np.__version__}, z0 = 75 ohm, one thread; medians of {LEAST_RUNS} runs or more")
     columns = "house", "outlets", "points", "Circuit", "auto_reduce", "connect", "ours", "ratios", "greatest difference"
     print("%-10s %7s %7s %12s %12s %12s %12s  %-26s %s" % columns)
-    failed = False
+    failed, rows = False, []
     for path in sorted(glob.glob(os.path.join(folder, "*.json")), key=lambda p: int(os.path.basename(p).split("-")[0])):
         house = json.load(open(path))
         f = np.array(house["frequencies_hz"])
@@ -116,13 +116,17 @@ def main(folder):
             worst = max(worst, float(np.abs(result - ours).max()))
         failed |= not worst <= MOST_DIFFERENCE
         ratios = " ".join(f"{t / own_time:7.0f}x" for t in times)
+        rows.append(dict(house=house["name"], outlets=k, points=len(f), seconds=[*times, own_time], difference=worst))
         row = [f"{1e3 * t:.3f} ms" for t in [*times, own_time]]
         print("%-10s %7d %7d %12s %12s %12s %12s  %-26s %.1e" % (house["name"], k, len(f), *row, ratios, worst), flush=True)
+    if file:
+        with open(file, "w") as out:
+            json.dump(rows, out)
     if failed:
         sys.exit(f"the results differ by more than {MOST_DIFFERENCE}")
 
 
 if __name__ == "__main__":
-    if len(sys.argv) != 2:
+    if len(sys.argv) not in (2, 3):
         sys.exit(__doc__)
-    main(sys.argv[1])
+    main(*sys.argv[1:])

@@ -82,6 +82,15 @@ enum Proof {
         #[arg(long, default_value = ".")]
         folder: PathBuf,
     },
+    /// How long the forecast and the work list of an invented house take, with nothing kept.
+    Advice {
+        /// Of how many parts.
+        #[arg(long, default_value_t = 60)]
+        parts: usize,
+        /// How many times; the median counts.
+        #[arg(long, default_value_t = 3)]
+        rounds: usize,
+    },
 }
 
 /// A program that was built beside this one.
@@ -108,6 +117,7 @@ fn main() -> ExitCode {
         Proof::Sample { file, seed } => sample::run(&file, chance::seed(seed)),
         Proof::Shown { file } => shown::run(&file),
         Proof::Speed { megabytes, rounds, folder } => speed::run(megabytes, rounds, &folder),
+        Proof::Advice { parts, rounds } => speed::advice::run(parts, rounds),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,

@@ -32,14 +32,13 @@ fn main() {
         }
         times.sort();
         let median = times[times.len() / 2];
+        let pairs = house.outlets.iter().flat_map(|to| house.outlets.iter().map(move |from| (*to, *from)));
+        let pairs: Vec<_> = pairs.map(|(to, from)| solution.transfer(to, from).unwrap()).collect();
         let mut bytes = Vec::new();
         for index in 0..house.grid.len() {
-            for &to in &house.outlets {
-                for &from in &house.outlets {
-                    let value = solution.transfer(to, from).unwrap()[index];
-                    bytes.extend(value.re.to_le_bytes());
-                    bytes.extend(value.im.to_le_bytes());
-                }
+            for value in pairs.iter().map(|pair| pair[index]) {
+                bytes.extend(value.re.to_le_bytes());
+                bytes.extend(value.im.to_le_bytes());
             }
         }
         std::fs::write(path.with_extension("result"), bytes).unwrap();

@@ -1,5 +1,6 @@
 //! How fast the record is: each row against what it is compared with, in one run, on one disk, medians.
 
+pub mod advice;
 mod daily;
 mod travel;
 

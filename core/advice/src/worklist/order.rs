@@ -15,7 +15,7 @@ use super::need::{
     WORTH_MBPS, gains_by_far, gains_nothing, gives_a_link, is_wanted_anyway, loses_the_network,
 };
 use super::others::others;
-use super::plan::plan;
+use super::plan::{Plan, plan};
 use super::propose::{candidates, proposals};
 use super::rank::{Worth, first_of, grave, keeps_private, takes_grave_away};
 use super::refusal::{Refusal, given_up, own_refusal};
@@ -26,6 +26,10 @@ use crate::error::AdviceError;
 use crate::forecast::{self, Forecast, forecast, forecast_each};
 use crate::level;
 use crate::verdict::RoomVerdict;
+
+/// In a house too large for a search, what gains less than this share of what is worth any work is not weighed again after each
+/// step (our own choice).
+const OF_LITTLE_USE: f64 = 0.5;
 
 /// How a work list is made.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -155,12 +159,15 @@ pub(super) fn ordered(
     let mut given_up = given_up(survey);
     // What is worth nothing as the house stands after the steps so far.
     let mut set_aside = BTreeSet::new();
+    // In a house too large for a search: what gained next to nothing when all was looked at.
+    let mut of_little_use = BTreeSet::new();
     // A step's gain is read off the very same draws: what it does not touch stays as it was.
     let stating = forecast::Options::as_made(as_found);
     let suspects = suspects(survey, as_found);
     let mut house = survey.clone();
     let (mut steps, mut refused) = (Vec::<Step>::new(), BTreeMap::new());
     let mut planned = plan(survey, options, (services, &given_up), &mut || meter.weighed())?;
+    let is_large = planned.plan == Plan::NextBest;
     let cut_short = loop {
         if let Some(cut_short) = options.cut_short(steps.len(), planned.weighed) {
             break Some(cut_short).filter(|_| options.most_steps > 0);
@@ -181,7 +188,7 @@ pub(super) fn ordered(
             steps.is_empty()
                 || is_wanted_anyway(change)
                 || is_suspect(change)
-                || planned.plan.may_hold(change)
+                || planned.plan.may_hold(change) && !of_little_use.contains(&change)
                 || swap_of_removed
                 || takes_grave_away(&grave_now, || grave(&applied(change, &house)))
         };
@@ -220,6 +227,9 @@ pub(super) fn ordered(
             let worth = Worth::of((&house, &screened), (&after, &then));
             let minutes = effort(change, &house).minutes.max(1) as f64;
             let is_suspect = is_suspect(change);
+            if is_large && steps.is_empty() && worth.rate < OF_LITTLE_USE * WORTH_MBPS {
+                of_little_use.insert(change);
+            }
             let ends_grave = worth.rate >= 0.0 && takes_grave_away(&grave_now, || grave(&after));
             let is_needed = is_suspect || ends_grave;
             let wanted = is_needed || is_wanted_anyway(change);

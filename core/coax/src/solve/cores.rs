@@ -4,8 +4,8 @@ use std::ops::Range;
 use std::sync::OnceLock;
 use std::thread;
 
-/// Fewer waves than this take less time than a thread does to begin.
-const WORTH_A_THREAD: usize = 30_000;
+/// Fewer waves than this, each of 64 frequencies, take less time than a thread does to begin.
+const WORTH_A_THREAD: usize = 3_750;
 
 /// More threads than this bring nothing: they then wait for the memory.
 const MOST_THREADS: usize = 4;

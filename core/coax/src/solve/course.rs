@@ -123,7 +123,7 @@ impl Course {
 
     fn lay(&mut self, tree: &Tree, needs: &Needs) {
         for (place, (step, part)) in tree.plan.steps.iter().zip(tree.parts.iter()).enumerate() {
-            let is_one_way = step.back.is_some();
+            let is_one_way = step.is_one_way;
             let (width, first) = (step.width, self.columns.len());
             let is_wanted = |port: usize| needs.columns.contains(&(step.sides.start + port));
             // All columns make up `y`.

@@ -1,12 +1,12 @@
 //! What becomes of one part and its branches, eight frequencies at a time: its rows `[x | g]`, and what is seen above and below it.
-//! The walk over all pairs wants all columns of `g`, the sweep for a few pairs only some.
+//! A sweep for a few pairs wants only some columns of `g`.
 
 use num_complex::Complex64;
 
 use super::wave::{LANES, Wave};
 
 /// A pivot below this magnitude squared (1e-6) makes the elimination start again with exchanged rows.
-const SMALL_PIVOT_SQUARED: f64 = 1e-12;
+pub(super) const SMALL_PIVOT_SQUARED: f64 = 1e-12;
 /// A pivot below this magnitude squared (1e-9), with rows exchanged, leaves no digits worth having.
 pub(super) const NO_PIVOT_SQUARED: f64 = 1e-18;
 
@@ -47,8 +47,8 @@ impl Columns<'_> {
     }
 }
 
-/// Folds a part of so many ports away from the root, and its branches: its rows, and what the part above sees; none if that has
-/// no answer. `live` are its ports that reflect something, `loads` what is reflected at each.
+/// Folds a part of so many ports away from the root, and its branches: its rows, with these columns of `g`, and what the part above
+/// sees; none if that has no answer. `live` are its ports that reflect something, `loads` what is reflected at each.
 #[inline(always)]
 pub(super) fn fold(
     width: usize,
@@ -182,42 +182,57 @@ fn eliminate_with_exchange(small: &[Wave], rows: &mut [Wave], live: &[usize], n:
         let mut left: Vec<Complex64> = small.iter().map(|wave| wave.lane(lane)).collect();
         let mut right: Vec<Complex64> =
             live.iter().flat_map(|&a| rows[a * n..(a + 1) * n].iter().map(|wave| wave.lane(lane))).collect();
-        for p in 0..r {
-            let size = |i: usize| left[i * r + p].norm_sqr();
-            let best = (p..r).max_by(|&i, &j| size(i).total_cmp(&size(j))).unwrap_or(p);
-            let square = size(best);
-            // Written so that a value that is not a number fails too.
-            if !(square > NO_PIVOT_SQUARED && square.is_finite()) {
-                return false;
-            }
-            for j in 0..r {
-                left.swap(p * r + j, best * r + j);
-            }
-            for c in 0..n {
-                right.swap(p * n + c, best * n + c);
-            }
-            let inverse = left[p * r + p].inv();
-            for j in p..r {
-                left[p * r + j] *= inverse;
-            }
-            for c in 0..n {
-                right[p * n + c] *= inverse;
-            }
-            for i in (0..r).filter(|&i| i != p) {
-                let factor = left[i * r + p];
-                for j in p..r {
-                    let pivot = left[p * r + j];
-                    left[i * r + j] -= factor * pivot;
-                }
-                for c in 0..n {
-                    let pivot = right[p * n + c];
-                    right[i * n + c] -= factor * pivot;
-                }
-            }
+        if !solve_with_exchange(&mut left, &mut right, r, n) {
+            return false;
         }
         for (i, &a) in live.iter().enumerate() {
             for c in 0..n {
                 rows[a * n + c].set_lane(lane, right[i * n + c]);
+            }
+        }
+    }
+    true
+}
+
+/// Solves `left x = right` at one frequency, of so many rows, and so many columns on the right, in place, with the largest pivot of
+/// each column; false if the matrix is singular.
+pub(super) fn solve_with_exchange(
+    left: &mut [Complex64],
+    right: &mut [Complex64],
+    rows: usize,
+    columns: usize,
+) -> bool {
+    let (r, n) = (rows, columns);
+    for p in 0..r {
+        let size = |i: usize| left[i * r + p].norm_sqr();
+        let best = (p..r).max_by(|&i, &j| size(i).total_cmp(&size(j))).unwrap_or(p);
+        let square = size(best);
+        // Written so that a value that is not a number fails too.
+        if !(square > NO_PIVOT_SQUARED && square.is_finite()) {
+            return false;
+        }
+        for j in 0..r {
+            left.swap(p * r + j, best * r + j);
+        }
+        for c in 0..n {
+            right.swap(p * n + c, best * n + c);
+        }
+        let inverse = left[p * r + p].inv();
+        for j in p..r {
+            left[p * r + j] *= inverse;
+        }
+        for c in 0..n {
+            right[p * n + c] *= inverse;
+        }
+        for i in (0..r).filter(|&i| i != p) {
+            let factor = left[i * r + p];
+            for j in p..r {
+                let pivot = left[p * r + j];
+                left[i * r + j] -= factor * pivot;
+            }
+            for c in 0..n {
+                let pivot = right[p * n + c];
+                right[i * n + c] -= factor * pivot;
             }
         }
     }

@@ -1,79 +1,83 @@
-//! The two walks, eight frequencies at a time.
+//! The walk over all pairs, 64 frequencies at a time: up from the ends, down from the root, and the pairs.
+//!
+//! A part's matrix, joined to what hangs on it, stays one matrix: its first entry is what the part above sees, its first row and
+//! column are `x` and `y`, the rest is `g` and, after the walk down, `B`. What comes down into a branch is the entry of `B` at its
+//! port: nothing is divided on the way down.
 
-use multiversion::multiversion;
+use std::ops::Range;
+use std::sync::Arc;
+
 use num_complex::Complex64;
 
+use super::any_part::{AnyPart, Aside};
 use super::cores;
-use super::eliminate::{Columns, fold, let_down, seen_from_branch, turn_back};
+use super::eliminate::NO_PIVOT_SQUARED;
+use super::group::{
+    GROUP, Group, MOST_AT_ONCE, Shape, echoes, fold_upper, let_down_upper, multiply, multiply_by, put,
+    put_product,
+};
+use super::layout::{Layout, Load, Place};
 use super::pairs::{Pairs, Wanted};
 use super::plan::{Plan, Side, Tree};
 use super::samples::{MOST_VALUES, Sampled};
 use super::solution::Solution;
 use super::tables::{Made, Tables};
-use super::wave::{LANES, Wave};
 use crate::error::CoaxError;
 use crate::grid::FrequencyGrid;
-use crate::look::{ANCHOR, Blocks};
+use crate::look::Blocks;
 
-/// The most blocks of frequencies walked together.
-const MOST_TOGETHER: usize = ANCHOR;
+/// Values in a line of the cache.
+const LINE: usize = 4;
 
-/// Waves of scratch that a core's own cache holds with room to spare (256 KiB).
-const CACHE_WAVES: usize = 2048;
+/// Groups that stay in a core's own caches from one solution to the next (2 MiB).
+const KEPT_NEAR: usize = 2048;
 
-/// All that one block of frequencies needs; nothing is allocated while solving.
-#[derive(Clone)]
+/// All that one group of frequencies needs; nothing is allocated while solving.
 struct Scratch {
-    /// Rows `[x | g]` of every part; after the walk down `[x | B]`.
-    fold: Vec<Wave>,
-    /// `y` of the parts that are not reciprocal.
-    back: Vec<Wave>,
-    /// What is reflected at every side.
-    loads: Vec<Wave>,
-    /// What every part sees above it.
-    up: Vec<Wave>,
-    /// The small matrix `I - S_cc G` of the part at hand.
-    small: Vec<Wave>,
-    /// By place of outlet: the way down to it and the way up from it, as far as walked.
-    down: Vec<Wave>,
-    rise: Vec<Wave>,
-    /// What is reflected at the root.
-    root: Wave,
+    /// Every part's matrix, joined to what hangs on it.
+    folded: Vec<Group>,
+    /// What fixed ends reflect.
+    ends: Vec<Group>,
+    /// By place of outlet: the way down to it and the way up from it, as far as walked; the latter only if it differs.
+    down: Vec<Group>,
+    rise: Vec<Group>,
+    /// What the parts of one output above a part let through, down and up.
+    passed: [Group; 2],
+    /// What comes down into the root.
+    root: Option<Group>,
+    sent: Group,
+    /// The part's own matrix, where it comes from far away: fetched in one go, for folding looks at many places of it at a time.
+    fetched: Vec<Group>,
+    aside: Aside,
 }
 
 impl Scratch {
-    /// How many waves one holds, about.
-    fn waves(plan: &Plan) -> usize {
-        plan.fold_size + plan.back_size + plan.sides.len() + plan.steps.len() + 2 * plan.outlets.len()
+    fn new(plan: &Plan, layout: &Layout) -> Self {
+        let outlets = plan.outlets.len();
+        let reflected = plan.root_reflection;
+        let [sent, passed] = [Group::ZERO; 2];
+        Self {
+            folded: vec![Group::ZERO; layout.size],
+            ends: layout.ends(),
+            down: vec![Group::ZERO; outlets],
+            rise: vec![Group::ZERO; if plan.is_reciprocal() { 0 } else { outlets }],
+            passed: [passed; 2],
+            root: (reflected != Complex64::ZERO).then(|| Group::of(reflected)),
+            sent,
+            fetched: vec![Group::ZERO; layout.largest],
+            aside: Aside::new(plan.widest + 1),
+        }
     }
 
-    fn new(plan: &Plan) -> Self {
-        let outlets = plan.outlets.len();
-        let loads = plan.sides.iter().map(|side| match side {
-            Side::End(reflection) => Wave::of(*reflection),
-            _ => Wave::ZERO,
-        });
-        let mut up = vec![Wave::ZERO; plan.steps.len()];
-        if let Some(first) = up.first_mut() {
-            *first = Wave::of(plan.root_reflection);
-        }
-        Self {
-            fold: vec![Wave::ZERO; plan.fold_size],
-            back: vec![Wave::ZERO; plan.back_size],
-            loads: loads.collect(),
-            up,
-            small: vec![Wave::ZERO; plan.widest * plan.widest],
-            down: vec![Wave::ONE; outlets],
-            rise: vec![Wave::ONE; if plan.back_size > 0 { outlets } else { 0 }],
-            root: Wave::ZERO,
-        }
+    fn rise(&self) -> &[Group] {
+        if self.rise.is_empty() { &self.down } else { &self.rise }
     }
 }
 
-/// Which part failed, in which block of frequencies.
+/// Which part has no answer, at which frequency of its group.
 struct Failed {
     place: usize,
-    block: usize,
+    at: usize,
 }
 
 impl Sampled {
@@ -94,9 +98,7 @@ impl Sampled {
     /// # Errors
     /// As [`Sampled::solve`].
     pub fn solve_into(&self, wanted: Wanted<'_>, solution: &mut Solution) -> Result<(), CoaxError> {
-        let tables = || Tables::Kept(&self.tables);
-        let together = (CACHE_WAVES / Scratch::waves(&self.tree.plan).max(1)).clamp(1, MOST_TOGETHER);
-        solve(&self.tree, &self.grid, wanted, tables, together, solution)
+        solve(&self.tree, &self.grid, wanted, || Tables::Kept(&self.tables), solution)
     }
 }
 
@@ -124,244 +126,302 @@ impl Tree {
     ) -> Result<(), CoaxError> {
         let blocks = Blocks::of(grid);
         let tables = || Tables::Made(Box::new(Made::new(self, &blocks)));
-        // From one exact block to the next.
-        solve(self, &std::sync::Arc::new(grid.clone()), wanted, tables, ANCHOR, solution)
+        solve(self, &Arc::new(grid.clone()), wanted, tables, solution)
     }
 }
 
 /// Solves on as many of the computer's cores as there are and are worth it: the same bits on any number of them, since each
-/// walks whole groups of so many blocks.
+/// walks whole groups.
 fn solve<'a>(
     tree: &Tree,
-    grid: &std::sync::Arc<FrequencyGrid>,
+    grid: &Arc<FrequencyGrid>,
     wanted: Wanted<'_>,
     tables: impl Fn() -> Tables<'a> + Sync,
-    together: usize,
     solution: &mut Solution,
 ) -> Result<(), CoaxError> {
     let plan = &*tree.plan;
-    let points = grid.len();
-    let blocks = points.div_ceil(LANES);
-    // An odd number of cache lines between pairs, so that they do not fight for the same places of the cache.
-    let stride = blocks * LANES + 4;
-    let most_slots = MOST_VALUES / stride;
+    let groups = grid.len().div_ceil(GROUP);
+    let outlets = plan.outlets.len();
     let asked = match wanted {
-        Wanted::All => plan.outlets.len().saturating_mul(plan.outlets.len() + 1) / 2,
+        Wanted::All => outlets.saturating_mul(outlets + 1) / 2,
         Wanted::Pairs(list) => list.len(),
     };
-    let too_much =
-        |slots: usize| CoaxError::TooMuchAsked { values: slots.saturating_mul(stride), most: MOST_VALUES };
-    if asked > most_slots {
-        return Err(too_much(asked));
-    }
-    let (pairs, slots) = Pairs::of(plan, wanted)?;
-    if pairs.slots > most_slots {
-        return Err(too_much(pairs.slots));
-    }
-    solution.grid = Some(std::sync::Arc::clone(grid));
-    solution.outlets = plan.outlets.len();
-    solution.stride = stride;
-    solution.slots = slots;
-    solution.values.resize(pairs.slots * stride, Complex64::ZERO);
-    let shares = cores::shares(blocks.div_ceil(together), blocks * (pairs.slots + 4 * plan.steps.len()));
-    let mut outs: Vec<Out<'_>> = shares
-        .iter()
-        .map(|groups| Out { slots: Vec::with_capacity(pairs.slots), first: groups.start * together })
-        .collect();
-    for mut values in solution.values.chunks_mut(stride) {
-        for (out, groups) in outs.iter_mut().zip(&shares) {
-            let end = (groups.end * together).min(blocks);
-            let (ours, others) = values.split_at_mut((end - out.first) * LANES);
-            out.slots.push(ours);
-            values = others;
+    let check = |slots: usize| match slots.saturating_mul(groups * GROUP) {
+        values if values > MOST_VALUES => Err(CoaxError::TooMuchAsked { values, most: MOST_VALUES }),
+        _ => Ok(()),
+    };
+    check(asked)?;
+    let some;
+    let (pairs, slots) = match wanted {
+        Wanted::All => plan.all_pairs.get_or_init(|| Pairs::all(plan)),
+        Wanted::Pairs(list) => {
+            some = Pairs::some(plan, list)?;
+            &some
         }
+    };
+    check(pairs.slots)?;
+    solution.fit(grid, outlets, slots, pairs.slots, groups);
+    let layout = plan.layout();
+    let shares = cores::shares(groups, groups * (pairs.slots + 4 * plan.steps.len()));
+    let mut outs = Vec::with_capacity(shares.len());
+    let mut values = &mut solution.values[solution.first..];
+    for groups in &shares {
+        let (ours, others) = values.split_at_mut(groups.len() * pairs.slots * GROUP);
+        outs.push(Out { values: ours, pairs: pairs.slots, first: groups.start });
+        values = others;
     }
-    let work = |mut out: Out<'_>, groups: std::ops::Range<usize>| {
-        let mut tables = tables();
-        let mut scratch = vec![Scratch::new(plan); together];
-        for first in groups.map(|group| group * together) {
-            let count = together.min(blocks - first);
-            tables.ready(first..first + count);
-            walk(plan, &tables, first, &pairs, &mut scratch[..count], &mut out)?;
-        }
-        Ok(())
+    let work = |mut out: Out<'_>, groups: Range<usize>| {
+        let tables = tables();
+        let is_far = matches!(tables, Tables::Kept(_)) && layout.size * groups.len() > KEPT_NEAR;
+        let mut walk = Walk { plan, layout, pairs, tables, is_far, scratch: Scratch::new(plan, layout) };
+        groups
+            .into_iter()
+            .try_for_each(|group| walk.group(group, &mut out).map_err(|failed| (group * GROUP, failed)))
     };
     let done = cores::each(outs.into_iter().zip(shares), |(out, groups)| work(out, groups));
     let failed = done.into_iter().find_map(Result::err);
-    failed.map_or(Ok(()), |Failed { place, block }| {
+    failed.map_or(Ok(()), |(first, Failed { place, at })| {
+        let frequencies = grid.frequencies();
         Err(CoaxError::Resonance {
             part: plan.steps[place].original,
-            megahertz: grid.frequencies()[block * LANES].value(),
+            megahertz: frequencies[(first + at).min(frequencies.len() - 1)].value(),
         })
     })
 }
 
-/// A few neighbouring blocks of frequencies, from `first` on: up, down, and the pairs. Compiled for several instruction sets,
-/// the best of which is chosen at run time; all give the same bits, for none may fuse a product and a sum.
-#[multiversion(targets("x86_64+avx512f+avx512dq+avx512vl", "x86_64+avx2"))]
-fn walk<'t, 'o>(
-    plan: &Plan,
-    tables: &Tables<'t>,
-    first: usize,
-    pairs: &Pairs,
-    scratch: &mut [Scratch],
-    out: &mut Out<'o>,
-) -> Result<(), Failed> {
-    // Part by part and in each block by block, for a part's matrices of neighbouring blocks lie together in memory.
-    for place in (0..plan.steps.len()).rev() {
-        let size = (plan.steps[place].width + 1).pow(2);
-        for (k, scratch) in scratch.iter_mut().enumerate() {
-            let block = first + k;
-            let matrix = tables.matrix(place, first, k, size);
-            if !fold_branch(plan, place, matrix, scratch) {
-                return Err(Failed { place, block });
-            }
-        }
+impl Solution {
+    /// Makes room for so many pairs.
+    fn fit(
+        &mut self,
+        grid: &Arc<FrequencyGrid>,
+        outlets: usize,
+        slots: &super::solution::Slots,
+        pairs: usize,
+        groups: usize,
+    ) {
+        self.grid = Some(Arc::clone(grid));
+        self.outlets = outlets;
+        self.slots = slots.clone();
+        self.pairs = pairs;
+        self.values.resize(groups * pairs * GROUP + LINE, Complex64::ZERO);
+        // Lines of the cache that are written whole need not be written twice.
+        self.first = self.values.as_ptr().align_offset(LINE * size_of::<Complex64>());
+        self.first = if self.first < LINE { self.first } else { 0 };
+        self.values.truncate(self.first + groups * pairs * GROUP);
     }
-    for place in 0..plan.steps.len() {
-        for (k, scratch) in scratch.iter_mut().enumerate() {
-            if !carry_down(plan, place, scratch) {
-                return Err(Failed { place, block: first + k });
-            }
-        }
-    }
-    for scratch in scratch.iter_mut() {
-        scratch.down.fill(Wave::ONE);
-        scratch.rise.fill(Wave::ONE);
-    }
-    let from = first - out.first;
-    for place in (0..plan.steps.len()).rev() {
-        meet(plan, place, pairs, scratch, from, out);
-        for scratch in scratch.iter_mut() {
-            lengthen(plan, place, scratch);
-        }
-    }
-    for (k, scratch) in scratch.iter_mut().enumerate() {
-        if let Some(slot) = pairs.at_root {
-            out.put(slot, from + k, &scratch.root);
-        }
-        for &(place, slot) in &pairs.from_root {
-            out.put(slot, from + k, &scratch.down[place]);
-        }
-        let rise = if scratch.rise.is_empty() { &scratch.down } else { &scratch.rise };
-        for &(place, slot) in &pairs.to_root {
-            out.put(slot, from + k, &rise[place]);
-        }
-    }
-    Ok(())
 }
 
-/// Where results go: of every slot the blocks from `first` on.
+/// Where results go: the groups from `first` on.
 struct Out<'a> {
-    slots: Vec<&'a mut [Complex64]>,
+    values: &'a mut [Complex64],
+    pairs: usize,
     first: usize,
 }
 
 impl Out<'_> {
-    /// Puts the waves of a block, counted from the first that is here.
-    #[inline(always)]
-    fn put(&mut self, slot: usize, block: usize, wave: &Wave) {
-        let at = block * LANES;
-        if let Some(to) = self.slots.get_mut(slot).and_then(|values| values.get_mut(at..at + LANES)) {
-            for (k, value) in to.iter_mut().enumerate() {
-                *value = Complex64::new(wave.re.0[k], wave.im.0[k]);
+    /// Where a pair's values of a group lie.
+    fn values(&mut self, slot: usize, group: usize) -> Option<&mut [Complex64; GROUP]> {
+        let first = ((group - self.first) * self.pairs + slot) * GROUP;
+        self.values.get_mut(first..)?.first_chunk_mut()
+    }
+
+    fn put(&mut self, slot: usize, group: usize, value: &Group) {
+        if let Some(to) = self.values(slot, group) {
+            put(value, to);
+        }
+    }
+
+    fn put_product(&mut self, slot: usize, group: usize, a: &Group, b: &Group) {
+        if let Some(to) = self.values(slot, group) {
+            put_product(a, b, to);
+        }
+    }
+}
+
+/// The walk over a tree, on one core.
+struct Walk<'a> {
+    plan: &'a Plan,
+    layout: &'a Layout,
+    pairs: &'a Pairs,
+    tables: Tables<'a>,
+    /// Whether the tables are too large to stay in the core's own caches.
+    is_far: bool,
+    scratch: Scratch,
+}
+
+impl Walk<'_> {
+    fn group(&mut self, group: usize, out: &mut Out<'_>) -> Result<(), Failed> {
+        self.tables.ready(group);
+        for place in (0..self.layout.places.len()).rev() {
+            self.fold(place, group)?;
+        }
+        for place in &self.layout.places {
+            self.scratch.let_down(place)?;
+        }
+        for place in (0..self.layout.places.len()).rev() {
+            self.meet(place, group, out);
+            self.lengthen(place);
+        }
+        if let Some(slot) = self.pairs.at_root {
+            out.put(slot, group, &self.scratch.folded[0]);
+        }
+        for &(place, slot) in &self.pairs.from_root {
+            out.put(slot, group, &self.scratch.down[place]);
+        }
+        for &(place, slot) in &self.pairs.to_root {
+            out.put(slot, group, &self.scratch.rise()[place]);
+        }
+        Ok(())
+    }
+
+    /// Joins a part to its branches.
+    fn fold(&mut self, at: usize, group: usize) -> Result<(), Failed> {
+        let place = &self.layout.places[at];
+        let Scratch { folded, ends, fetched, aside, .. } = &mut self.scratch;
+        let matrix = self.tables.matrix(at, group, place.matrix.len());
+        let (before, branches) = folded.split_at_mut(place.matrix.end);
+        let into = &mut before[place.matrix.start..];
+        if !place.is_live {
+            into.copy_from_slice(matrix);
+            return Ok(());
+        }
+        let joined = &self.layout.loads[place.loads.clone()];
+        let load = |load: &Load| match *load {
+            Load::End(end) => &ends[end],
+            Load::Branch(first) => &branches[first - place.matrix.end],
+        };
+        if place.is_made_for() {
+            let mut loads = [&ends[0]; MOST_AT_ONCE - 1];
+            for (to, from) in loads.iter_mut().zip(joined) {
+                *to = load(from);
+            }
+            let matrix = if self.is_far {
+                let fetched = &mut fetched[..matrix.len()];
+                fetched.copy_from_slice(matrix);
+                fetched
+            } else {
+                matrix
+            };
+            if fold_upper(place.ports, matrix, &loads, into) {
+                return Ok(());
+            }
+        } else {
+            into.copy_from_slice(matrix);
+            let live = joined.iter().enumerate().filter(|(_, joined)| !matches!(joined, Load::End(0)));
+            let mut each = live.map(|(port, joined)| (port + 1, load(joined)));
+            if each.all(|(port, load)| place.any().join(port, load, into, aside)) {
+                return Ok(());
+            }
+        }
+        let loads: Vec<&Group> = joined.iter().map(load).collect();
+        place.any().fold_with_exchange(matrix, &loads, into).map_err(|k| Failed { place: at, at: k })
+    }
+
+    /// Writes the pairs that meet in a part.
+    fn meet(&mut self, at: usize, group: usize, out: &mut Out<'_>) {
+        let place = &self.layout.places[at];
+        let sides = &self.plan.sides[self.plan.steps[at].sides.clone()];
+        for meeting in &self.pairs.meetings[self.pairs.in_part[at].clone()] {
+            let bend = &self.scratch.folded[place.entry(meeting.to_port + 1, meeting.from_port + 1)];
+            // To an outlet on this very part there is no way yet.
+            let sent = if matches!(sides[meeting.from_port], Side::Outlet(_)) {
+                bend
+            } else {
+                let rise = if self.scratch.rise.is_empty() { &self.scratch.down } else { &self.scratch.rise };
+                multiply(bend, &rise[meeting.from], &mut self.scratch.sent);
+                &self.scratch.sent
+            };
+            let receivers = &self.pairs.receivers[meeting.receivers.clone()];
+            for &(to, slot) in receivers {
+                if matches!(sides[meeting.to_port], Side::Outlet(_)) {
+                    out.put(slot, group, sent);
+                } else {
+                    out.put_product(slot, group, &self.scratch.down[to], sent);
+                }
+            }
+        }
+    }
+
+    /// Lengthens the ways of all outlets below a part by the part, and by those of one output above it.
+    fn lengthen(&mut self, at: usize) {
+        let place = &self.layout.places[at];
+        let Scratch { folded, down, rise, passed: [passed, passed_up], sent: own, .. } = &mut self.scratch;
+        let first = self.plan.steps[at].sides.start;
+        let above = &self.layout.passed[place.passed.clone()];
+        let is_in_between = place.ports == 2 && !matches!(self.plan.sides[first], Side::Outlet(_));
+        if is_in_between {
+            return;
+        }
+        for (is_up, ways, passed) in [(false, down, passed), (true, rise, passed_up)] {
+            if ways.is_empty() {
+                continue;
+            }
+            let factor = |place: &Place, port: usize| {
+                let (to, from) = if is_up { (0, port) } else { (port, 0) };
+                &folded[place.entry(to, from)]
+            };
+            if let Some((next, others)) = above.split_first() {
+                *passed = *factor(&self.layout.places[*next], 1);
+                for other in others {
+                    multiply_by(passed, factor(&self.layout.places[*other], 1));
+                }
+            }
+            for port in 1..place.ports {
+                let side = first + port - 1;
+                let ways = &mut ways[self.plan.below[side].clone()];
+                let x = factor(place, port);
+                let x = if above.is_empty() {
+                    x
+                } else {
+                    multiply(x, passed, own);
+                    &*own
+                };
+                match (self.plan.sides[side], ways) {
+                    (Side::Outlet(_), [way]) => *way = *x,
+                    (_, ways) => ways.iter_mut().for_each(|way| multiply_by(way, x)),
+                }
             }
         }
     }
 }
 
-/// Folds a part and its branches: rows `[x | g]`, `y`, and what the part above sees; false if that has no answer.
-#[inline(always)]
-fn fold_branch(plan: &Plan, place: usize, matrix: &[Wave], scratch: &mut Scratch) -> bool {
-    let step = &plan.steps[place];
-    let here = (&plan.live[step.live.clone()], &scratch.loads[step.sides.clone()]);
-    let rows = &mut scratch.fold[step.fold.clone()];
-    let Some(gin) = fold(step.width, matrix, Columns::All, rows, here, &mut scratch.small) else {
-        return false;
-    };
-    if let Some(back) = step.back.clone() {
-        turn_back(matrix, rows, here, &mut scratch.back[back]);
-    }
-    match plan.above[place] {
-        Some(side) => scratch.loads[side] = gin,
-        None => scratch.root = gin,
-    }
-    true
-}
-
-/// Turns `g` into `B` and tells the branches what they see above them; false if that has no answer.
-#[inline(always)]
-fn carry_down(plan: &Plan, place: usize, scratch: &mut Scratch) -> bool {
-    let step = &plan.steps[place];
-    let n = step.width + 1;
-    let gin = plan.above[place].map_or(scratch.root, |side| scratch.loads[side]);
-    let up = scratch.up[place];
-    let Some(h) = let_down(&gin, &up) else { return false };
-    let rows = &mut scratch.fold[step.fold.clone()];
-    if let Some(back) = step.back.clone() {
-        let y = &scratch.back[back];
-        for row in rows.chunks_exact_mut(n) {
-            let hx = h.times(&row[0]);
-            for (b, y) in row[1..].iter_mut().zip(y) {
-                b.add_product(&hx, y);
+impl Scratch {
+    /// Turns `g` into `B` by what comes down.
+    fn let_down(&mut self, place: &Place) -> Result<(), Failed> {
+        let (above, folded) = self.folded.split_at_mut(place.matrix.start);
+        let folded = &mut folded[..place.matrix.len()];
+        let h = match (place.above, &self.root) {
+            (Some(above_it), _) => &above[above_it],
+            (None, None) => return Ok(()),
+            // What comes down into the house, where so much is reflected above it: `u / (1 - gin u)`.
+            (None, Some(up)) => {
+                if !echoes(&folded[0], up, NO_PIVOT_SQUARED, &mut self.passed[0]) {
+                    let small = |k: &usize| {
+                        let square = (1.0 - folded[0].value(*k) * up.value(*k)).norm_sqr();
+                        square.is_nan() || square <= NO_PIVOT_SQUARED
+                    };
+                    return Err(Failed { place: 0, at: (0..GROUP).find(small).unwrap_or(0) });
+                }
+                multiply(&self.passed[0], up, &mut self.sent);
+                &self.sent
             }
+        };
+        if place.is_made_for() {
+            let_down_upper(place.ports, h, folded);
+        } else {
+            place.any().let_down(h, folded, &mut self.aside);
         }
-    } else {
-        for a in 0..step.width {
-            let hx = h.times(&rows[a * n]);
-            for b in 0..step.width {
-                let y = rows[b * n];
-                rows[a * n + b + 1].add_product(&hx, &y);
-            }
-        }
-    }
-    for (port, side) in step.sides.clone().enumerate() {
-        if let Side::Part(below) = plan.sides[side] {
-            let own = rows[port * n + port + 1];
-            let Some(seen) = seen_from_branch(&scratch.loads[side], &own) else { return false };
-            scratch.up[below] = seen;
-        }
-    }
-    true
-}
-
-/// Writes the pairs that meet in a part, of all blocks at once: their places in memory are neighbours.
-#[inline(always)]
-fn meet(plan: &Plan, place: usize, pairs: &Pairs, scratch: &[Scratch], from: usize, out: &mut Out<'_>) {
-    let step = &plan.steps[place];
-    let n = step.width + 1;
-    let mut sent = [Wave::ZERO; MOST_TOGETHER];
-    for meeting in &pairs.meetings[pairs.in_part[place].clone()] {
-        let entry = step.fold.start + meeting.to_port * n + meeting.from_port + 1;
-        for (sent, scratch) in sent.iter_mut().zip(scratch) {
-            let rise = if scratch.rise.is_empty() { &scratch.down } else { &scratch.rise };
-            *sent = scratch.fold[entry].times(&rise[meeting.from]);
-        }
-        for &(to, slot) in &pairs.receivers[meeting.receivers.clone()] {
-            // An outlet's own reflection: its way is not yet lengthened, so both factors are 1.
-            for (k, (sent, scratch)) in sent.iter().zip(scratch).enumerate() {
-                out.put(slot, from + k, &scratch.down[to].times(sent));
-            }
-        }
+        Ok(())
     }
 }
 
-/// Lengthens the ways of all outlets below a part by the part.
-#[inline(always)]
-fn lengthen(plan: &Plan, place: usize, scratch: &mut Scratch) {
-    let step = &plan.steps[place];
-    let n = step.width + 1;
-    let rows = &scratch.fold[step.fold.clone()];
-    for (port, side) in step.sides.clone().enumerate() {
-        let x = rows[port * n];
-        for way in &mut scratch.down[plan.below[side].clone()] {
-            *way = way.times(&x);
-        }
-        if !scratch.rise.is_empty() {
-            let y = step.back.clone().map_or(x, |back| scratch.back[back.start + port]);
-            for way in &mut scratch.rise[plan.below[side].clone()] {
-                *way = way.times(&y);
-            }
-        }
+impl Place {
+    /// Whether there are functions made for its size.
+    fn is_made_for(&self) -> bool {
+        self.shape == Shape::Upper && (2..=MOST_AT_ONCE).contains(&self.ports)
+    }
+
+    fn any(&self) -> AnyPart {
+        AnyPart { ports: self.ports, shape: self.shape }
     }
 }

@@ -16,11 +16,14 @@
     reason = "the arithmetic must be compiled anew inside each instruction set's copy of the walk"
 )]
 
+mod any_part;
 mod branches;
 mod cores;
 mod course;
 mod eliminate;
 mod fold;
+mod group;
+mod layout;
 mod network;
 mod pairs;
 mod plan;

@@ -56,13 +56,6 @@ pub(super) enum Meet {
 }
 
 impl Pairs {
-    pub fn of(plan: &Plan, wanted: Wanted<'_>) -> Result<(Self, Slots), CoaxError> {
-        match wanted {
-            Wanted::All => Ok(Self::all(plan)),
-            Wanted::Pairs(list) => Self::some(plan, list),
-        }
-    }
-
     fn none(plan: &Plan) -> Self {
         Self {
             in_part: vec![0..0; plan.steps.len()],
@@ -81,7 +74,7 @@ impl Pairs {
         slot
     }
 
-    fn all(plan: &Plan) -> (Self, Slots) {
+    pub fn all(plan: &Plan) -> (Self, Slots) {
         let count = plan.outlets.len();
         let mut pairs = Self::none(plan);
         let mut table = vec![usize::MAX; count * count];
@@ -136,10 +129,10 @@ impl Pairs {
                 table[root * count + outlet] = slot;
             }
         }
-        (pairs, Slots::All(table))
+        (pairs, Slots::All(table.into()))
     }
 
-    fn some(plan: &Plan, list: &[(OutletIndex, OutletIndex)]) -> Result<(Self, Slots), CoaxError> {
+    pub fn some(plan: &Plan, list: &[(OutletIndex, OutletIndex)]) -> Result<(Self, Slots), CoaxError> {
         let outlets = plan.outlets.len();
         let mut place = vec![0; outlets];
         for (at, &outlet) in plan.outlets.iter().enumerate() {
@@ -205,7 +198,7 @@ impl Plan {
     /// Whether the way between two outlets that meet in `part` is alike in both directions.
     pub(super) fn is_two_way(&self, part: usize, a: usize, b: usize) -> bool {
         let count = |outlet: usize| self.side_of[outlet].map(|side| self.one_way[self.part_of[side]]);
-        self.steps[part].back.is_none()
+        !self.steps[part].is_one_way
             && count(a) == Some(self.one_way[part])
             && count(b) == Some(self.one_way[part])
     }

@@ -1,11 +1,14 @@
 //! The order of work on a tree, laid out flat.
 
 use std::ops::Range;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 use num_complex::Complex64;
 
+use super::layout::Layout;
 use super::network::{OutletIndex, PartIndex};
+use super::pairs::Pairs;
+use super::solution::Slots;
 use crate::model::Model;
 
 /// What is on a port away from the root.
@@ -33,10 +36,8 @@ pub(crate) struct TreePart {
 pub(crate) struct Step {
     /// Ports away from the root.
     pub width: usize,
-    /// Where its rows `[x | g]` lie.
-    pub fold: Range<usize>,
-    /// Where its `y` lies: none if it equals `x`.
-    pub back: Option<Range<usize>>,
+    /// Whether it is not alike both ways.
+    pub is_one_way: bool,
     /// Where its sides (and their loads) lie.
     pub sides: Range<usize>,
     /// Its ports that reflect something, in `Plan::live`.
@@ -70,9 +71,10 @@ pub(crate) struct Plan {
     pub one_way: Vec<usize>,
     /// By part: steps down from the root.
     pub depth: Vec<usize>,
-    pub fold_size: usize,
-    pub back_size: usize,
     pub widest: usize,
+    /// What the walk over all pairs needs, laid out when it is first asked for.
+    pub layout: OnceLock<Layout>,
+    pub all_pairs: OnceLock<(Pairs, Slots)>,
 }
 
 /// A network that is a tree, every port of it spoken for, in the order of solving.
@@ -102,9 +104,9 @@ impl Tree {
             above: vec![None; parts.len()],
             one_way: vec![0; parts.len()],
             depth: vec![0; parts.len()],
-            fold_size: 0,
-            back_size: 0,
             widest: 0,
+            layout: OnceLock::new(),
+            all_pairs: OnceLock::new(),
         };
         for (place, part) in parts.iter().enumerate() {
             plan.lay(place, part);
@@ -140,7 +142,7 @@ impl Tree {
 
     /// Whether every part carries waves alike both ways.
     pub fn is_reciprocal(&self) -> bool {
-        self.plan.back_size == 0
+        self.plan.is_reciprocal()
     }
 
     /// Whether another tree differs in its models, and in what its ends send back, at the most, with every part the same way
@@ -172,6 +174,16 @@ impl TreePart {
 }
 
 impl Plan {
+    /// Whether every part carries waves alike both ways.
+    pub fn is_reciprocal(&self) -> bool {
+        self.steps.iter().all(|step| !step.is_one_way)
+    }
+
+    /// Where what the walk over all pairs works out lies.
+    pub fn layout(&self) -> &Layout {
+        self.layout.get_or_init(|| Layout::of(self))
+    }
+
     /// Whether another tree differs in its models, and in what its ends send back, at the most.
     pub fn is_shaped_as(&self, other: &Self) -> bool {
         let is_alike = |(one, other): (&Side, &Side)| match (one, other) {
@@ -179,9 +191,8 @@ impl Plan {
             (Side::Outlet(one), Side::Outlet(other)) | (Side::Part(one), Side::Part(other)) => one == other,
             _ => false,
         };
-        let is_step = |(one, other): (&Step, &Step)| {
-            (&one.sides, one.back.is_some()) == (&other.sides, other.back.is_some())
-        };
+        let is_step =
+            |(one, other): (&Step, &Step)| (&one.sides, one.is_one_way) == (&other.sides, other.is_one_way);
         self.root_outlet == other.root_outlet
             && self.live == other.live
             && self.sides.len() == other.sides.len()
@@ -214,18 +225,13 @@ impl Plan {
             self.sides.push(side);
             self.part_of.push(place);
         }
-        let fold_end = self.fold_size + width * (width + 1);
-        let back = one_way.then(|| self.back_size..self.back_size + width);
         self.steps.push(Step {
             width,
-            fold: self.fold_size..fold_end,
-            back,
+            is_one_way: one_way,
             sides: first_side..self.sides.len(),
             live: first_live..self.live.len(),
             original: part.original,
         });
-        self.fold_size = fold_end;
-        self.back_size += if one_way { width } else { 0 };
         self.widest = self.widest.max(width);
     }
 

@@ -6,19 +6,21 @@ use std::sync::Arc;
 use multiversion::multiversion;
 
 use super::cores;
+use super::group::{GROUP, Group};
 use super::plan::{Tree, TreePart};
-use super::wave::{LANES, Wave};
+use super::tables::Evaluator;
+use super::wave::Wave;
 use crate::error::CoaxError;
 use crate::grid::FrequencyGrid;
 use crate::lanes::Lanes;
-use crate::look::Blocks;
+use crate::look::{ANCHOR, Blocks};
 use crate::model::{Filler, Model};
 
 /// The most complex values held for one answer or one tree's samples: 1 GiB.
 pub(crate) const MOST_VALUES: usize = 1 << 26;
 
-/// One model's matrices: for each block of eight frequencies its entries row by row, the port towards the root first.
-pub(crate) type Table = Arc<Vec<Wave>>;
+/// One model's matrices: for each group of frequencies its entries, the port towards the root first.
+pub(super) type Table = Arc<Vec<Group>>;
 
 /// Evaluated models on one grid, kept from tree to tree: a model shared by many trees (a house before and after a change) is
 /// evaluated once.
@@ -41,12 +43,12 @@ impl Samples {
     /// # Errors
     /// [`CoaxError::TooMuchAsked`] if that would not fit in memory.
     pub fn of(&mut self, tree: &Tree) -> Result<Sampled, CoaxError> {
-        let blocks = self.grid.len().div_ceil(LANES);
+        let points = self.grid.len().next_multiple_of(GROUP);
         let mut new = HashMap::new();
         for part in tree.parts.iter() {
             let key = (Arc::as_ptr(&part.model) as usize, part.up_port);
             if !self.tables.contains_key(&key) {
-                new.insert(key, part.model.ports().pow(2) * blocks * LANES);
+                new.insert(key, part.entries() * points);
             }
         }
         let values = new.values().fold(0_usize, |sum, &count| sum.saturating_add(count));
@@ -57,10 +59,10 @@ impl Samples {
         let parts: Vec<&TreePart> =
             tree.parts.iter().filter(|part| new.remove(&key(part)).is_some()).collect();
         let evaluate = |share: std::ops::Range<usize>| {
-            let mut filler = Filler::on(&self.blocks);
-            parts[share].iter().map(|part| evaluated(part, &self.blocks, &mut filler)).collect::<Vec<_>>()
+            let mut evaluator = Evaluator::on(&self.blocks);
+            parts[share].iter().map(|part| evaluated(part, &self.blocks, &mut evaluator)).collect::<Vec<_>>()
         };
-        let made = cores::each(cores::shares(parts.len(), values / LANES), evaluate);
+        let made = cores::each(cores::shares(parts.len(), values / GROUP), evaluate);
         for (part, table) in parts.iter().zip(made.into_iter().flatten()) {
             self.tables.insert(key(part), (Arc::clone(&part.model), table));
         }
@@ -75,10 +77,13 @@ impl Samples {
     }
 }
 
-fn evaluated(part: &TreePart, blocks: &Blocks, filler: &mut Filler) -> Table {
-    let order = part.order();
-    let mut table = vec![Wave::ZERO; blocks.at.len() * order.len().pow(2)];
-    fill(&part.model, &order, &blocks.at, filler, &mut table);
+fn evaluated(part: &TreePart, blocks: &Blocks, evaluator: &mut Evaluator) -> Table {
+    let entries = part.entries();
+    let groups = blocks.at.len().div_ceil(ANCHOR);
+    let mut table = vec![Group::ZERO; groups * entries];
+    for (group, into) in table.chunks_exact_mut(entries).enumerate() {
+        evaluator.evaluate(part, blocks, group, into);
+    }
     Arc::new(table)
 }
 

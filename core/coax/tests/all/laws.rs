@@ -124,7 +124,7 @@ proptest! {
             for (pair, &(to, from)) in asked.iter().enumerate() {
                 let expected = all.transfer(to, from).unwrap();
                 // Made anew or kept, on one core or several: the same bits.
-                prop_assert_eq!(anew.transfer(to, from).unwrap(), expected);
+                prop_assert_eq!(&anew.transfer(to, from).unwrap(), &expected);
                 prop_assert_eq!(powers.of(pair).len(), expected.len());
                 for (found, wave) in powers.of(pair).iter().zip(expected) {
                     let wanted = wave.norm_sqr();
@@ -326,8 +326,8 @@ proptest! {
         let (after, _) = solved(&longer);
         for &to in &outlets {
             for &from in &outlets {
-                let pairs = before.transfer(to, from).unwrap().iter().zip(after.transfer(to, from).unwrap());
-                for (&old, &new) in pairs {
+                let pairs = before.transfer(to, from).unwrap().into_iter().zip(after.transfer(to, from).unwrap());
+                for (old, new) in pairs {
                     prop_assert!(close(new, old));
                 }
             }
@@ -377,8 +377,8 @@ fn the_cores_together_find_what_one_finds_alone() {
     let anew = tree.solve_over(&whole, Wanted::All).unwrap();
     for (to, from) in [(room, street), (street, street), (room, room)] {
         assert_eq!(anew.transfer(to, from).unwrap(), kept.transfer(to, from).unwrap());
-        let found = kept.transfer(to, from).unwrap().chunks(40);
-        for (frequencies, found) in whole.frequencies().chunks(40).zip(found) {
+        let found = kept.transfer(to, from).unwrap();
+        for (frequencies, found) in whole.frequencies().chunks(40).zip(found.chunks(40)) {
             let few = FrequencyGrid::new(frequencies.to_vec()).unwrap();
             let alone = tree.sample(&few).unwrap().solve(Wanted::Pairs(&[(to, from)])).unwrap();
             for (found, alone) in found.iter().zip(alone.transfer(to, from).unwrap()) {

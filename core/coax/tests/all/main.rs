@@ -7,6 +7,7 @@
     reason = "a test fails by panicking, and its helpers stand outside the test functions"
 )]
 
+mod changes;
 mod houses;
 mod laws;
 mod linear;
@@ -19,3 +20,4 @@ mod reference_networks;
 mod refusals;
 mod touchstone;
 mod trade;
+mod twin;

@@ -159,7 +159,7 @@ fn two_series_that_meet_send_a_little_back() {
     // Long and without loss: over a wide band the quarter waves are met, where a line of Z2 turns 75 ohm into Z2^2/75.
     let (network, near, _) = chain(vec![lossless(3.0, 73.0, 0.83), lossless(3.0, 77.0, 0.83)]);
     let band = coax::FrequencyGrid::even(Megahertz(5.0), Megahertz(1675.0), 20_000).unwrap();
-    let back = solved(&network, &band).reflection(near).unwrap().to_vec();
+    let back = solved(&network, &band).reflection(near).unwrap();
     let most = back.iter().map(|value| value.norm()).fold(0.0, f64::max);
     // 75 ohm seen through both quarter waves: 73^2/(77^2/75) = 67.41 ohm, (67.41 - 75)/(67.41 + 75) = -0.0533.
     let source = "textbook: quarter-wave transformers, Zin = Z^2/Zload";
