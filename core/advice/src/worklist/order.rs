@@ -52,7 +52,7 @@ impl Default for Options {
             screening: forecast::Options { draws: 16, points: 89, settles: false, ..stating },
             stating,
             most_steps: 24,
-            most_weighed: 100_000,
+            most_weighed: 200_000,
         }
     }
 }

@@ -86,7 +86,7 @@ pub(super) fn plan(
     weighed: &mut dyn FnMut() -> Result<(), AdviceError>,
 ) -> Result<Planned, AdviceError> {
     let parts = survey.parts.len().max(1);
-    let most = MOST.min(options.most_weighed / parts / 2);
+    let most = MOST.min(options.most_weighed / parts / 4);
     if most < WHOLE || options.most_steps == 0 {
         return Ok(Planned { plan: Plan::NextBest, searched: None, left_out: Vec::new(), weighed: 0 });
     }

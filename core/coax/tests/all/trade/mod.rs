@@ -123,11 +123,11 @@ fn no_pair_of_outputs_is_nearer_than_another() {
                 };
                 part_loss(&stated.draw(&mut dice(draw, 3)).unwrap(), one, other, 1400.0)
             };
-            let powers = (0..800).map(|draw| 10_f64.powf(-loss(draw) / 10.0));
-            losses.push(-10.0 * (powers.sum::<f64>() / 800.0).log10());
+            let powers = (0..4_000).map(|draw| 10_f64.powf(-loss(draw) / 10.0));
+            losses.push(-10.0 * (powers.sum::<f64>() / 4_000.0).log10());
         }
         let (least, most) = losses.iter().fold((f64::MAX, f64::MIN), |(a, b), db| (a.min(*db), b.max(*db)));
-        assert!(most - least < 1.0 && (24.0..26.0).contains(&least), "{legs} legs: {losses:?}");
+        assert!(most - least < 1.5 && (24.0..26.0).contains(&least), "{legs} legs: {losses:?}");
     }
 }
 

@@ -36,7 +36,7 @@ fn each_split_returns_below_and_amplifies_above() {
                         }
                         for f in [forward, forward * 1.5, top * 0.9, top] {
                             let (up, down) = (part_loss(&part, 0, output, f), part_loss(&part, output, 0, f));
-                            assert!((down + 6.0).abs() < 2.5, "split {split}: {down} dB down at {f} MHz");
+                            assert!((down + 6.0).abs() < 3.0, "split {split}: {down} dB down at {f} MHz");
                             assert!(up > 25.0, "split {split}: {up} dB up at {f} MHz");
                         }
                     }
