@@ -111,9 +111,9 @@ mod tests {
                 [dice.unit(), dice.unit(), dice.beside().unit()]
             };
             let draws: Vec<_> = (0..256).map(shown).collect();
-            for (throw, count) in [(0, 256), (1, 64), (2, 16)] {
+            for (throw, count) in [(0, 256_u16), (1, 64), (2, 16)] {
                 let part = |of: &[f64; 3]| (of[throw] * f64::from(count)).floor();
-                let mut parts: Vec<f64> = draws.iter().take(count as usize).map(part).collect();
+                let mut parts: Vec<f64> = draws.iter().take(count.into()).map(part).collect();
                 parts.sort_by(f64::total_cmp);
                 assert!(
                     parts.iter().zip(0..).all(|(part, at)| (part - f64::from(at)).abs() < 0.5),

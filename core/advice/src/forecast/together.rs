@@ -42,8 +42,8 @@ pub(crate) fn forecast_each_watched(
     goes_on: &mut dyn FnMut(usize) -> bool,
 ) -> Result<Vec<Forecast>, AdviceError> {
     if options.settles {
-        let mut alone = |house: &&Survey| forecast_watched(house, options, &mut || goes_on(1));
-        return houses.iter().map(|house| alone(house)).collect();
+        let alone = |house: &&Survey| forecast_watched(house, options, &mut || goes_on(1));
+        return houses.iter().map(alone).collect();
     }
     let mut forecasts = Vec::with_capacity(houses.len());
     let at_once = AT_ONCE / usize::try_from(options.draws).unwrap_or(AT_ONCE).clamp(1, AT_ONCE);

@@ -28,8 +28,11 @@ pub struct Sweep {
     filler: Filler,
     scratch: Scratch,
     /// What was last asked for, of a tree of which shape, and what that takes.
-    asked: Option<(Tree, Vec<(OutletIndex, OutletIndex)>, Arc<Course>)>,
+    asked: Option<AskedBefore>,
 }
+
+/// A tree, the pairs that were asked of it, and what they take.
+type AskedBefore = (Tree, Vec<(OutletIndex, OutletIndex)>, Arc<Course>);
 
 /// `|S|^2` for each pair that was asked for, at every frequency of the grid.
 #[derive(Debug, Clone)]
