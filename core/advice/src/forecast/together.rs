@@ -288,10 +288,9 @@ mod tests {
                 for (one, other) in rates.into_iter().chain(worlds) {
                     let ends = [(one.low, other.low), (one.likely, other.likely), (one.high, other.high)];
                     // Both may be a loss without end.
-                    if ends
-                        .iter()
-                        .any(|(one, other)| one != other && (one - other).abs() > 1e-6 * one.abs().max(1.0))
-                    {
+                    if ends.iter().any(|(one, other)| {
+                        one.to_bits() != other.to_bits() && (one - other).abs() > 1e-6 * one.abs().max(1.0)
+                    }) {
                         return Some(format!("{other:?} for {one:?}"));
                     }
                 }

@@ -19,7 +19,7 @@ use super::plan::{Plan, plan};
 use super::propose::{candidates, proposals};
 use super::rank::{Worth, first_of, grave, keeps_private, takes_grave_away};
 use super::refusal::{Refusal, given_up, own_refusal};
-use super::services::{AsFound, Others, refusal, weighed_in};
+use super::services::{AsFound, Guard, Others, refusal, weighed_in};
 use super::step::Step;
 use super::watch::Meter;
 use crate::error::AdviceError;
@@ -183,33 +183,16 @@ pub(super) fn ordered(
         let is_suspect = |change| matches!(change, ChangeKind::SwapSplitter { splitter, .. } if suspects.contains(&splitter));
         // Of the first round all is told that is refused; later only what may come next is looked at.
         let may_come = |change| {
-            let swap_of_removed = matches!(change, ChangeKind::SwapAmplifier { amplifier }
-                if planned.plan.may_hold(ChangeKind::RemoveAmplifier { amplifier }));
             steps.is_empty()
                 || is_wanted_anyway(change)
                 || is_suspect(change)
-                || planned.plan.may_hold(change) && !of_little_use.contains(&change)
-                || swap_of_removed
+                || planned.plan.asks_for(change) && !of_little_use.contains(&change)
                 || takes_grave_away(&grave_now, || grave(&applied(change, &house)))
         };
         let candidates: Vec<_> = candidates.into_iter().filter(|change| may_come(*change)).collect();
         meter.round(candidates.len());
         planned.weighed += candidates.len() * house.parts.len();
-        let mut looked_at = Vec::with_capacity(candidates.len());
-        for change in candidates.iter().copied() {
-            meter.weighed()?;
-            if let Some(against) = own_refusal(change, &house) {
-                refused.entry(change).or_insert(against);
-                continue;
-            }
-            let after = applied(change, &house);
-            let others = guard.look(&weighed_in(change, &after, &given_up))?;
-            if let Some(against) = others.against {
-                refused.entry(change).or_insert(against);
-                continue;
-            }
-            looked_at.push((change, after, others));
-        }
+        let looked_at = looked_at(&candidates, (&house, &guard, &given_up), &mut refused, meter)?;
         let plan_was = std::mem::discriminant(&planned.plan);
         let houses: Vec<&Survey> = looked_at.iter().map(|(_, after, _)| after).collect();
         let forecasts = forecast_each(&houses, &options.screening)?;
@@ -267,11 +250,7 @@ pub(super) fn ordered(
         }
         let left = (worth_it.len() - 1).min(options.most_steps - steps.len() - 1);
         meter.rounds_left(left, candidates.len());
-        if is_paid_for
-            && let [current, next] = forecast_each(&[&house, &after], &stating)?.as_slice()
-            && gains_nothing(change, current, next)
-        {
-            // The few draws that choose saw a rate for which another service pays; those that are stated do not.
+        if is_paid_for && states_nothing(change, [&house, &after], &stating)? {
             set_aside.insert(change);
             continue;
         }
@@ -286,6 +265,42 @@ pub(super) fn ordered(
     };
     let refused = not_offered(survey, (refused, planned.left_out), &steps);
     Ok(Ordered { steps, house, forecast, searched: planned.searched, cut_short, refused })
+}
+
+/// Whether the few draws that choose saw a rate that those that are stated do not: for that no other service pays.
+fn states_nothing(
+    change: ChangeKind,
+    houses: [&Survey; 2],
+    stating: &forecast::Options,
+) -> Result<bool, AdviceError> {
+    let stated = forecast_each(&houses, stating)?;
+    Ok(matches!(stated.as_slice(), [before, after] if gains_nothing(change, before, after)))
+}
+
+/// Those of some changes against which nothing speaks that is known before a rate is: each with the house after it, and what it
+/// does to the other services. Why the others are not offered is told the first time.
+fn looked_at(
+    candidates: &[ChangeKind],
+    (house, guard, given_up): (&Survey, &Guard<'_>, &BTreeSet<ChangeKind>),
+    refused: &mut BTreeMap<ChangeKind, Refusal>,
+    meter: &mut Meter<'_>,
+) -> Result<Vec<(ChangeKind, Survey, Others)>, AdviceError> {
+    let mut looked_at = Vec::with_capacity(candidates.len());
+    for change in candidates.iter().copied() {
+        meter.weighed()?;
+        if let Some(against) = own_refusal(change, house) {
+            refused.entry(change).or_insert(against);
+            continue;
+        }
+        let after = applied(change, house);
+        let others = guard.look(&weighed_in(change, &after, given_up))?;
+        if let Some(against) = others.against {
+            refused.entry(change).or_insert(against);
+            continue;
+        }
+        looked_at.push((change, after, others));
+    }
+    Ok(looked_at)
 }
 
 /// The changes that were refused, or not worth it, and not done after all.

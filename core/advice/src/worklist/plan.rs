@@ -43,8 +43,15 @@ impl Plan {
         self.may_hold(change) && (!matches!(self, Self::NextBest) || worth.rate >= WORTH_MBPS)
     }
 
+    /// Whether a change has to be looked at for its sake: one of it, or the swap that stands in for an amplifier taken out.
+    pub(super) fn asks_for(&self, change: ChangeKind) -> bool {
+        let stands_in = matches!(change, ChangeKind::SwapAmplifier { amplifier }
+            if self.may_hold(ChangeKind::RemoveAmplifier { amplifier }));
+        stands_in || self.may_hold(change)
+    }
+
     /// The same before it is known what it gains.
-    pub(super) fn may_hold(&self, change: ChangeKind) -> bool {
+    fn may_hold(&self, change: ChangeKind) -> bool {
         match self {
             Self::Found(chosen) => chosen.iter().any(|chosen| is_same_work(*chosen, change)),
             Self::NextBest => true,
