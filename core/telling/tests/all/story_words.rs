@@ -222,6 +222,8 @@ fn stories_are_told_with_who_said_what() {
     assert!(spoken[4].contains("the connector nearer the outlet: a twist-on connector"), "{spoken:?}");
 
     other.write(&[Edit::new(run, "tag", "R5")]).unwrap();
+    // Of two who write in the same millisecond either may count as the later.
+    std::thread::sleep(std::time::Duration::from_millis(5));
     store.write(&[Edit::new(run, "tag", "R6")]).unwrap();
     store.write_facts(other.ledger().facts().cloned().collect()).unwrap();
     let found = &store.ledger().disagreements()[0];

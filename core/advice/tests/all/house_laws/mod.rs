@@ -99,8 +99,9 @@ fn what_a_step_costs_by_itself_counts() {
 fn what_only_few_draws_promise_costs_nobody() {
     let few = Options { stating: few_draws().screening, ..few_draws() };
     let mut tempting = 0;
-    for metres in (60..=240).step_by(4) {
-        let house = planted::tv_at_the_end_of(f64::from(metres)).survey();
+    for decimetres in (1_400..=1_600).step_by(2) {
+        let metres = f64::from(decimetres) / 10.0;
+        let house = planted::tv_at_the_end_of(metres).survey();
         let promised = shares(&worklist(&house, &few).expect("a sound house"));
         let seen = Seen::of(house);
         // Those few alone would put it on the list: else this is a house like any other.
