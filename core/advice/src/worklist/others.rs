@@ -23,6 +23,9 @@ use crate::error::AdviceError;
 use crate::forecast::Forecast;
 use crate::verdict::answers_to_come;
 
+/// Of two lists a room's rates are told apart where they differ by so large a share of the greater (our own choice).
+const TOLD_APART: f64 = 0.1;
+
 /// Another list that may be chosen.
 #[derive(Debug, Clone, PartialEq)]
 pub struct OtherList {
@@ -124,8 +127,9 @@ impl OtherList {
     pub fn rooms(&self, list: &WorkList) -> Vec<Phrase> {
         let differs = |gain: &&Gain| {
             let (with, then) = (&gain.before, &gain.after);
-            let by = (with.likely_mbps - then.likely_mbps).abs().max((with.low_mbps - then.low_mbps).abs());
-            by >= WORTH_MBPS
+            let is_other =
+                |one: f64, other: f64| (one - other).abs() >= WORTH_MBPS.max(TOLD_APART * one.max(other));
+            is_other(with.likely_mbps, then.likely_mbps) || is_other(with.low_mbps, then.low_mbps)
         };
         let beside = self.beside(list);
         let mut told: Vec<_> = beside.iter().filter(differs).map(|gain| self.room(list, gain)).collect();

@@ -171,18 +171,11 @@ pub struct OtherTold {
     pub takes: Phrase,
     /// What differs from the list, sentence by sentence.
     pub differs: Vec<Phrase>,
-    /// Everything to get for it.
-    pub shopping: Vec<PartNeeded>,
 }
 
 impl OtherTold {
     fn of(survey: &Survey, work: &WorkList, other: &OtherList) -> Self {
-        Self {
-            name: other.name(),
-            takes: other.takes(survey),
-            differs: other.differs(work),
-            shopping: other.shopping(survey),
-        }
+        Self { name: other.name(), takes: other.takes(survey), differs: other.differs(work) }
     }
 }
 

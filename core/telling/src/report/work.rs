@@ -152,13 +152,9 @@ fn counted<'a>(parts: impl Iterator<Item = &'a PartNeeded>) -> Vec<PartNeeded> {
 fn others(teller: &ReportTeller<'_>) -> Markup {
     let heads = teller.words(&["head-other-list", "head-other-takes", "head-other-differs"]);
     let row = |other: &OtherTold| {
-        let things = counted(other.shopping.iter());
         vec![
             teller.cell(&other.name),
-            html! {
-                (teller.say(&other.takes))
-                @if !things.is_empty() { ul { @for part in &things { li { (teller.say(&part_told(part))) } } } }
-            },
+            teller.cell(&other.takes),
             html! { ul { @for differs in &other.differs { li { (teller.say(differs)) } } } },
         ]
     };

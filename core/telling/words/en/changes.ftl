@@ -303,12 +303,12 @@ other-adds = Also done: { $change }
 other-not-private = Your network is then not kept inside the house.
 other-room = { $room } then likely gets { $likely }, nine times in ten at least { $low }.
 other-rooms-alike = { $rooms ->
-    [one] The room gets what this list gives it.
-   *[other] Every room gets what this list gives it.
+    [one] The room gets about what this list gives it.
+   *[other] Every room gets about what this list gives it.
 }
 other-rooms-else-alike = { $rooms ->
-    [one] The other room gets what this list gives it.
-   *[other] Every other room gets what this list gives it.
+    [one] The other room gets about what this list gives it.
+   *[other] Every other room gets about what this list gives it.
 }
 other-not-met = The speed wished for is then not reached in { $rooms }.
 other-met = The speed wished for is then reached in { $rooms } too.
