@@ -10,9 +10,10 @@ use multiversion::multiversion;
 use num_complex::Complex64;
 
 use super::eliminate::{Columns, fold, turn_back};
-use super::network::OutletIndex;
-use super::plan::{Side, Step, Tree, TreePart};
+use super::index::OutletIndex;
+use super::plan::{Side, Step, TreePart};
 use super::samples::fill;
+use super::tree::Tree;
 use super::wave::{LANES, Wave};
 use crate::error::CoaxError;
 use crate::grid::FrequencyGrid;

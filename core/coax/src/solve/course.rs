@@ -7,9 +7,10 @@
 use std::collections::HashMap;
 use std::ops::Range;
 
-use super::network::OutletIndex;
+use super::index::OutletIndex;
 use super::pairs::Meet;
-use super::plan::{Plan, Side, Tree};
+use super::plan::{Plan, Side};
+use super::tree::Tree;
 use crate::error::CoaxError;
 
 /// One part's place in the arrays of a [`super::sweep::Sweep`]: all counted in waves of one block.

@@ -18,10 +18,11 @@ use super::group::{
 };
 use super::layout::{Layout, Load, Place};
 use super::pairs::{Pairs, Wanted};
-use super::plan::{Plan, Side, Tree};
+use super::plan::{Plan, Side};
 use super::samples::{MOST_VALUES, Sampled};
 use super::solution::Solution;
 use super::tables::{Made, Tables};
+use super::tree::Tree;
 use crate::error::CoaxError;
 use crate::grid::FrequencyGrid;
 use crate::look::Blocks;
@@ -153,7 +154,7 @@ fn solve<'a>(
     check(asked)?;
     let some;
     let (pairs, slots) = match wanted {
-        Wanted::All => plan.all_pairs.get_or_init(|| Pairs::all(plan)),
+        Wanted::All => tree.all_pairs(),
         Wanted::Pairs(list) => {
             some = Pairs::some(plan, list)?;
             &some
@@ -161,7 +162,7 @@ fn solve<'a>(
     };
     check(pairs.slots)?;
     solution.fit(grid, outlets, slots, pairs.slots, groups);
-    let layout = plan.layout();
+    let layout = tree.layout();
     let shares = cores::shares(groups, groups * (pairs.slots + 4 * plan.steps.len()));
     let mut outs = Vec::with_capacity(shares.len());
     let mut values = &mut solution.values[solution.first..];

@@ -5,17 +5,11 @@ use std::sync::Arc;
 
 use num_complex::Complex64;
 
-use super::plan::{Side, Tree, TreePart};
+use super::index::{OutletIndex, PartIndex};
+use super::plan::{Side, TreePart};
+use super::tree::Tree;
 use crate::error::CoaxError;
 use crate::model::Model;
-
-/// A part of one [`Network`], counted from 0 in the order of adding.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub struct PartIndex(pub usize);
-
-/// An outlet of one [`Network`], counted from 0 in the order of naming.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub struct OutletIndex(pub usize);
 
 /// What is on a port that leads nowhere further.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -3,7 +3,7 @@
 use std::collections::HashMap;
 use std::ops::Range;
 
-use super::network::OutletIndex;
+use super::index::OutletIndex;
 use super::plan::{Plan, Side};
 use super::solution::Slots;
 use crate::error::CoaxError;

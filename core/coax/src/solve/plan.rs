@@ -1,14 +1,10 @@
 //! The order of work on a tree, laid out flat.
 
 use std::ops::Range;
-use std::sync::{Arc, OnceLock};
+use std::sync::Arc;
 
 use num_complex::Complex64;
 
-use super::layout::Layout;
-use super::network::{OutletIndex, PartIndex};
-use super::pairs::Pairs;
-use super::solution::Slots;
 use crate::model::Model;
 
 /// What is on a port away from the root.
@@ -72,92 +68,6 @@ pub(crate) struct Plan {
     /// By part: steps down from the root.
     pub depth: Vec<usize>,
     pub widest: usize,
-    /// What the walk over all pairs needs, laid out when it is first asked for.
-    pub layout: OnceLock<Layout>,
-    pub all_pairs: OnceLock<(Pairs, Slots)>,
-}
-
-/// A network that is a tree, every port of it spoken for, in the order of solving.
-#[derive(Debug, Clone)]
-pub struct Tree {
-    pub(super) plan: Arc<Plan>,
-    pub(super) parts: Arc<Vec<TreePart>>,
-}
-
-impl Tree {
-    pub(crate) fn new(
-        parts: Vec<TreePart>,
-        root_reflection: Complex64,
-        root_outlet: Option<usize>,
-        outlets: usize,
-    ) -> Self {
-        let mut plan = Plan {
-            steps: Vec::with_capacity(parts.len()),
-            sides: Vec::new(),
-            below: Vec::new(),
-            live: Vec::new(),
-            root_reflection,
-            root_outlet,
-            outlets: vec![0; outlets],
-            side_of: vec![None; outlets],
-            part_of: Vec::new(),
-            above: vec![None; parts.len()],
-            one_way: vec![0; parts.len()],
-            depth: vec![0; parts.len()],
-            widest: 0,
-            layout: OnceLock::new(),
-            all_pairs: OnceLock::new(),
-        };
-        for (place, part) in parts.iter().enumerate() {
-            plan.lay(place, part);
-        }
-        plan.place_outlets();
-        Self { plan: Arc::new(plan), parts: Arc::new(parts) }
-    }
-
-    /// How many parts it has.
-    pub fn parts(&self) -> usize {
-        self.parts.len()
-    }
-
-    /// How many outlets it has.
-    pub fn outlets(&self) -> usize {
-        self.plan.outlets.len()
-    }
-
-    /// The outlet at the root, if one is there: waves are carried from it and to it.
-    pub fn root_outlet(&self) -> Option<OutletIndex> {
-        self.plan.root_outlet.map(OutletIndex)
-    }
-
-    /// The ports that lead nowhere, by the network's part and its port, in the order of work.
-    pub fn ends(&self) -> Vec<(PartIndex, usize)> {
-        let of_part = |part: &TreePart| {
-            let below = part.order().into_iter().skip(1);
-            let ends = below.zip(&part.sides).filter(|(_, side)| matches!(side, Side::End(_)));
-            ends.map(|(port, _)| (PartIndex(part.original), port)).collect::<Vec<_>>()
-        };
-        self.parts.iter().flat_map(of_part).collect()
-    }
-
-    /// Whether every part carries waves alike both ways.
-    pub fn is_reciprocal(&self) -> bool {
-        self.plan.is_reciprocal()
-    }
-
-    /// Whether another tree differs in its models, and in what its ends send back, at the most, with every part the same way
-    /// round and as wide.
-    pub(super) fn is_laid_as(&self, other: &Self) -> bool {
-        let is_as = |(one, other): (&TreePart, &TreePart)| {
-            one.up_port == other.up_port && one.model.ports() == other.model.ports()
-        };
-        self.plan.is_shaped_as(&other.plan) && self.parts.iter().zip(other.parts.iter()).all(is_as)
-    }
-
-    /// The part of the network that the tree hangs from.
-    pub fn root(&self) -> PartIndex {
-        PartIndex(self.parts.first().map_or(0, |part| part.original))
-    }
 }
 
 impl TreePart {
@@ -174,14 +84,38 @@ impl TreePart {
 }
 
 impl Plan {
+    /// Lays these parts out.
+    pub fn of(
+        parts: &[TreePart],
+        root_reflection: Complex64,
+        root_outlet: Option<usize>,
+        outlets: usize,
+    ) -> Self {
+        let mut plan = Self {
+            steps: Vec::with_capacity(parts.len()),
+            sides: Vec::new(),
+            below: Vec::new(),
+            live: Vec::new(),
+            root_reflection,
+            root_outlet,
+            outlets: vec![0; outlets],
+            side_of: vec![None; outlets],
+            part_of: Vec::new(),
+            above: vec![None; parts.len()],
+            one_way: vec![0; parts.len()],
+            depth: vec![0; parts.len()],
+            widest: 0,
+        };
+        for (place, part) in parts.iter().enumerate() {
+            plan.lay(place, part);
+        }
+        plan.place_outlets();
+        plan
+    }
+
     /// Whether every part carries waves alike both ways.
     pub fn is_reciprocal(&self) -> bool {
         self.steps.iter().all(|step| !step.is_one_way)
-    }
-
-    /// Where what the walk over all pairs works out lies.
-    pub fn layout(&self) -> &Layout {
-        self.layout.get_or_init(|| Layout::of(self))
     }
 
     /// Whether another tree differs in its models, and in what its ends send back, at the most.

@@ -7,8 +7,9 @@ use multiversion::multiversion;
 
 use super::cores;
 use super::group::{GROUP, Group};
-use super::plan::{Tree, TreePart};
+use super::plan::TreePart;
 use super::tables::Evaluator;
+use super::tree::Tree;
 use super::wave::Wave;
 use crate::error::CoaxError;
 use crate::grid::FrequencyGrid;

@@ -6,7 +6,7 @@ use std::sync::Arc;
 use num_complex::Complex64;
 
 use super::group::GROUP;
-use super::network::OutletIndex;
+use super::index::OutletIndex;
 use crate::grid::FrequencyGrid;
 use crate::quantity::{Decibels, Megahertz};
 

@@ -1,8 +1,9 @@
 //! Where the parts' matrices come from, in the walk over all pairs: kept over the whole grid, or made where they are needed.
 
 use super::group::{Group, Shape};
-use super::plan::{Tree, TreePart};
+use super::plan::TreePart;
 use super::samples::{Table, fill};
+use super::tree::Tree;
 use super::wave::Wave;
 use crate::look::{ANCHOR, Blocks};
 use crate::model::Filler;
