@@ -1,12 +1,14 @@
 //! The whole work list, and the rooms for which it looks because their tests failed.
 
+use std::collections::BTreeSet;
+
 use facts::fact::SubjectId;
 use house::naming;
-use house::record::{ChangeKind, Survey};
+use house::record::{ChangeKind, Survey, Without};
 use phrase::{Arg, Phrase};
 use serde::{Deserialize, Serialize};
 
-use super::others::OtherList;
+use super::effort::Effort;
 use super::refusal::Refusal;
 use super::step::Step;
 use crate::forecast::Forecast;
@@ -101,6 +103,30 @@ impl Searched {
             .text("best", if self.is_best() { "yes" } else { "no" })
             .with("more", Arg::Rate(self.better_by_mbps))
     }
+}
+
+/// Another list that may be chosen.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OtherList {
+    /// The kinds of work that it leaves out; none where everything may be done.
+    pub without: BTreeSet<Without>,
+    /// Its steps in order.
+    pub steps: Vec<OtherStep>,
+    /// The forecast after all of them, by the same draws as the list's own.
+    pub when_done: Forecast,
+    /// The house then.
+    pub house_when_done: Survey,
+}
+
+/// A step of another list.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OtherStep {
+    /// What is done.
+    pub change: ChangeKind,
+    /// The house as it stands before it.
+    pub before: Survey,
+    /// Parts and minutes.
+    pub effort: Effort,
 }
 
 /// The whole work.

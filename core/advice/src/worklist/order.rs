@@ -10,11 +10,11 @@ use super::checks;
 use super::effect::applied;
 use super::effort::effort;
 use super::gain::gains;
-use super::list::{CutShort, FailedRoom, Searched, WorkList};
+use super::list::{CutShort, FailedRoom, Searched};
 use super::need::{
     WORTH_MBPS, gains_by_far, gains_nothing, gives_a_link, is_wanted_anyway, loses_the_network,
 };
-use super::others::others;
+use super::options::Options;
 use super::plan::{Plan, plan};
 use super::propose::{candidates, proposals};
 use super::rank::{Worth, first_of, grave, keeps_private, takes_grave_away};
@@ -30,97 +30,6 @@ use crate::verdict::RoomVerdict;
 /// In a house too large for a search, what gains less than this share of what is worth any work is not weighed again after each
 /// step (our own choice).
 const OF_LITTLE_USE: f64 = 0.5;
-
-/// How a work list is made.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Options {
-    /// How candidates are weighed: few draws at few frequencies.
-    pub screening: forecast::Options,
-    /// How each step's gain is stated.
-    pub stating: forecast::Options,
-    /// At most so many steps.
-    pub most_steps: usize,
-    /// No further step is looked for once so many parts were looked at in weighing changes: a change weighed in a house of
-    /// 30 parts counts 30.
-    pub most_weighed: usize,
-}
-
-impl Default for Options {
-    fn default() -> Self {
-        let stating = forecast::Options::default();
-        Self {
-            screening: forecast::Options { draws: 16, points: 89, settles: false, ..stating },
-            stating,
-            most_steps: 24,
-            most_weighed: 200_000,
-        }
-    }
-}
-
-impl Options {
-    /// Whether a list of so many steps ends here, after so much weighing.
-    fn cut_short(&self, steps: usize, weighed: usize) -> Option<CutShort> {
-        if steps >= self.most_steps {
-            Some(CutShort::Steps)
-        } else {
-            (weighed >= self.most_weighed).then_some(CutShort::Size)
-        }
-    }
-}
-
-/// Works out what to change and in which order.
-///
-/// What is done for a rate alone is what a search over all the house finds to be worth its price (`plan.rs`). In which order,
-/// is greedy: of all these and of what is needed, the one whose gain a minute of work is greatest comes next; then the house
-/// with that change is looked at anew. What takes a grave finding away or keeps the network private goes before all that
-/// does neither. What keeps the network private or the house quiet (entry filter, caps) is done whether or not it gains
-/// speed. A change that could not be done, or was put back, is not proposed again while that stands in the survey, nor is work of
-/// a kind that is not wanted in this house; what the list would be if other work were wanted is told beside it (`others.rs`).
-///
-/// # Errors
-/// What [`forecast()`] gives.
-pub fn worklist(survey: &Survey, options: &Options) -> Result<WorkList, AdviceError> {
-    worklist_watched(survey, options, &mut |_| true)
-}
-
-/// Of all the work, the share that is done when the list itself is; the rest is what else it might be.
-const UNTIL_OTHERS: f64 = 0.7;
-
-/// The same, watched: `watch` is told again and again which share is done, 0 to 1, as far as can be told, and says
-/// whether to go on.
-///
-/// # Errors
-/// [`AdviceError::Stopped`] once `watch` says no; else what [`forecast()`] gives.
-pub fn worklist_watched(
-    survey: &Survey,
-    options: &Options,
-    watch: &mut dyn FnMut(f64) -> bool,
-) -> Result<WorkList, AdviceError> {
-    let mut of_list = |share| watch(share * UNTIL_OTHERS);
-    let mut meter = Meter::new(&mut of_list);
-    let as_found = meter.stated(survey, &options.stating)?;
-    let services = AsFound::new(survey)?;
-    let ground = Ground { survey, as_found: &as_found, services: &services };
-    let mut ordered = ordered(&ground, options, Extent::Whole, &mut meter)?;
-    let done = (&ordered.house, &ordered.forecast);
-    let failed = with_checks(survey, &as_found, done, &mut ordered.steps, options.most_steps);
-    let others =
-        others(&ground, options, &ordered, &mut |share| watch(UNTIL_OTHERS + (1.0 - UNTIL_OTHERS) * share))?;
-    let Ordered { steps, house, forecast: when_done, cut_short, searched, refused } = ordered;
-    Ok(WorkList {
-        level_changes: level::change(survey, &house, &level::Options::default())?,
-        levels: services.into_levels(),
-        steps,
-        cut_short,
-        searched,
-        refused,
-        others,
-        failed,
-        as_found,
-        when_done,
-        house_when_done: house,
-    })
-}
 
 /// A house as it was found, with what is known of it.
 pub(super) struct Ground<'a> {
@@ -144,8 +53,8 @@ pub(super) struct Ordered {
     pub(super) house: Survey,
     pub(super) forecast: Forecast,
     pub(super) searched: Option<Searched>,
-    cut_short: Option<CutShort>,
-    refused: Vec<(ChangeKind, Refusal)>,
+    pub(super) cut_short: Option<CutShort>,
+    pub(super) refused: Vec<(ChangeKind, Refusal)>,
 }
 
 /// Puts in order what is done in a house.

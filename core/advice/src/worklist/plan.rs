@@ -6,11 +6,11 @@ use house::record::{ChangeKind, Survey};
 
 use super::list::Searched;
 use super::need::WORTH_MBPS;
-use super::order::Options;
-use super::others::is_same_work;
+use super::options::Options;
 use super::prospect::{Prospect, Prospects};
 use super::rank::Worth;
 use super::refusal::Refusal;
+use super::same_work::is_same_work;
 use super::search::{Reach, Space, search};
 use super::services::AsFound;
 use crate::error::AdviceError;

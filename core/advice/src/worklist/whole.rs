@@ -1,0 +1,66 @@
+//! The whole of it: the list in its order, the checks for rooms whose tests failed, and what else the list might be.
+
+use house::record::Survey;
+
+use super::list::WorkList;
+use super::options::Options;
+use super::order::{Extent, Ground, Ordered, ordered, with_checks};
+use super::others::others;
+use super::services::AsFound;
+use super::watch::Meter;
+use crate::error::AdviceError;
+use crate::level;
+
+/// Works out what to change and in which order.
+///
+/// What is done for a rate alone is what a search over all the house finds to be worth its price (`plan.rs`). In which order,
+/// is greedy: of all these and of what is needed, the one whose gain a minute of work is greatest comes next; then the house
+/// with that change is looked at anew. What takes a grave finding away or keeps the network private goes before all that
+/// does neither. What keeps the network private or the house quiet (entry filter, caps) is done whether or not it gains
+/// speed. A change that could not be done, or was put back, is not proposed again while that stands in the survey, nor is work of
+/// a kind that is not wanted in this house; what the list would be if other work were wanted is told beside it (`others.rs`).
+///
+/// # Errors
+/// What [`forecast()`](crate::forecast::forecast()) gives.
+pub fn worklist(survey: &Survey, options: &Options) -> Result<WorkList, AdviceError> {
+    worklist_watched(survey, options, &mut |_| true)
+}
+
+/// Of all the work, the share that is done when the list itself is; the rest is what else it might be.
+const UNTIL_OTHERS: f64 = 0.7;
+
+/// The same, watched: `watch` is told again and again which share is done, 0 to 1, as far as can be told, and says
+/// whether to go on.
+///
+/// # Errors
+/// [`AdviceError::Stopped`] once `watch` says no; else what [`forecast()`](crate::forecast::forecast()) gives.
+pub fn worklist_watched(
+    survey: &Survey,
+    options: &Options,
+    watch: &mut dyn FnMut(f64) -> bool,
+) -> Result<WorkList, AdviceError> {
+    let mut of_list = |share| watch(share * UNTIL_OTHERS);
+    let mut meter = Meter::new(&mut of_list);
+    let as_found = meter.stated(survey, &options.stating)?;
+    let services = AsFound::new(survey)?;
+    let ground = Ground { survey, as_found: &as_found, services: &services };
+    let mut ordered = ordered(&ground, options, Extent::Whole, &mut meter)?;
+    let done = (&ordered.house, &ordered.forecast);
+    let failed = with_checks(survey, &as_found, done, &mut ordered.steps, options.most_steps);
+    let others =
+        others(&ground, options, &ordered, &mut |share| watch(UNTIL_OTHERS + (1.0 - UNTIL_OTHERS) * share))?;
+    let Ordered { steps, house, forecast: when_done, cut_short, searched, refused } = ordered;
+    Ok(WorkList {
+        level_changes: level::change(survey, &house, &level::Options::default())?,
+        levels: services.into_levels(),
+        steps,
+        cut_short,
+        searched,
+        refused,
+        others,
+        failed,
+        as_found,
+        when_done,
+        house_when_done: house,
+    })
+}
