@@ -3,12 +3,13 @@
 use std::collections::BTreeMap;
 
 use coax::link::{self, BitLoading, Candidates, Placement, placements_avoiding};
-use coax::{Dice, FrequencyGrid, Megahertz, OutletIndex, Sweep};
+use coax::{Dice, FrequencyGrid, Megahertz, Sweep};
 use facts::fact::SubjectId;
 use house::rating::EXTENDED_D;
 use house::record::Survey;
 use indexmap::IndexMap;
 
+use super::asked::Asked;
 use super::circuit::{Circuit, Terminal};
 use super::costs;
 use super::draws::{Draw, RoomDraw, RoomDraws};
@@ -17,8 +18,7 @@ use super::nodes::Node;
 use super::outcome::{Forecast, Reach, SharedCapacity, StreetLeak};
 use super::percentile::spread;
 use super::placement::{self, Tried};
-use super::run::{FIRST_DRAWS, Options};
-use super::settled;
+use super::run::Options;
 use super::solved::{Pairs, Shown, Solved, SolvedDraw, in_channels, mean_loss};
 use super::taken::taken_edges;
 use super::throws::Throws;
@@ -33,7 +33,7 @@ pub(super) fn grid_of(points: usize) -> Result<FrequencyGrid, AdviceError> {
 /// A house to be drawn.
 pub(super) struct House<'a> {
     survey: &'a Survey,
-    options: &'a Options,
+    pub(super) options: &'a Options,
     pub(super) circuit: Circuit,
     /// The same with every by-pass of which nobody knows, and without, where one is on the way to a room.
     pub(super) worlds: Option<Box<[Circuit; 2]>>,
@@ -41,51 +41,9 @@ pub(super) struct House<'a> {
     by_passes: Vec<Vec<SubjectId>>,
     pub(super) grid: FrequencyGrid,
     pub(super) bridge: Node,
-    rooms: Vec<Node>,
+    pub(super) rooms: Vec<Node>,
     entries: Vec<SubjectId>,
     pub(super) asked: Asked,
-}
-
-/// The pairs of terminals that are asked for, each from one to another.
-pub(super) struct Asked {
-    names: Vec<(SubjectId, SubjectId)>,
-    /// Where it leaves, and where it enters.
-    pub(super) outlets: Vec<(OutletIndex, OutletIndex)>,
-}
-
-impl Asked {
-    fn of(circuit: &Circuit, bridge: SubjectId, rooms: &[Node], entries: &[SubjectId]) -> Self {
-        let mut asked = Self { names: Vec::new(), outlets: Vec::new() };
-        let outlet = |terminal| circuit.terminals.get_index_of(&terminal).map(OutletIndex);
-        let adapter = |outlet_of| outlet(Terminal::Adapter(outlet_of));
-        let mut ask = |from, from_at: Option<_>, to, to_at: Option<_>| {
-            if let (Some(from_at), Some(to_at)) = (from_at, to_at) {
-                asked.outlets.push((to_at, from_at));
-                asked.names.push((from, to));
-            }
-        };
-        for room in rooms {
-            ask(bridge, adapter(bridge), room.outlet, adapter(room.outlet));
-            ask(room.outlet, adapter(room.outlet), bridge, adapter(bridge));
-        }
-        for entry in entries {
-            for node in std::iter::once(bridge).chain(rooms.iter().map(|room| room.outlet)) {
-                ask(node, adapter(node), *entry, outlet(Terminal::Street(*entry)));
-            }
-        }
-        asked
-    }
-
-    /// Which of the pairs leads from one to another.
-    fn pair(&self, from: SubjectId, to: SubjectId) -> Option<usize> {
-        self.names.iter().position(|names| *names == (from, to))
-    }
-
-    /// Those that lead to an entry's street side.
-    fn to_street(&self, entry: SubjectId) -> impl Iterator<Item = usize> + '_ {
-        let leads = move |(_, (_, to)): &(usize, &(SubjectId, SubjectId))| *to == entry;
-        self.names.iter().enumerate().filter(leads).map(|(pair, _)| pair)
-    }
 }
 
 impl<'a> House<'a> {
@@ -201,68 +159,6 @@ impl<'a> House<'a> {
         Ok(())
     }
 
-    /// The house drawn as often and at as many frequencies as it takes, and which of the candidates the network runs at; nothing
-    /// where there is none.
-    fn all_draws(
-        &mut self,
-        most: u32,
-        candidates: &Candidates,
-        goes_on: &mut dyn FnMut() -> bool,
-    ) -> Result<Option<AllDraws>, AdviceError> {
-        let most = u64::from(most);
-        let first = if self.options.settles { most.min(FIRST_DRAWS.into()) } else { most };
-        let (mut solved, mut tried): (Vec<SolvedDraw>, Vec<Tried>) = (Vec::new(), Vec::new());
-        let mut draws = first;
-        loop {
-            let made = solved.len() as u64;
-            let tools = || Sweep::on(self.grid.clone());
-            let try_out = |sweep: &mut Sweep, draw| self.try_out(sweep, draw, candidates);
-            for (one, tries) in many::each(made..draws, tools, try_out, goes_on)? {
-                solved.push(one);
-                tried.push(tries);
-            }
-            let Some(at) = placement::chosen(candidates.placements(), &tried) else { return Ok(None) };
-            let finer = (2 * self.grid.len() - 1).min(self.options.points);
-            if draws == first
-                && finer > self.grid.len()
-                && !self.frequencies_do(&solved, &tried, candidates, at)?
-            {
-                self.grid = grid_of(finer)?;
-                (solved, tried) = (Vec::new(), Vec::new());
-            } else if draws < most && !rates_at(&tried, at).all(settled::draws_do) {
-                draws = most.min(2 * draws);
-            } else {
-                return Ok(Some((solved, tried, at)));
-            }
-        }
-    }
-
-    /// Whether every second frequency would give the same rates.
-    fn frequencies_do(
-        &self,
-        solved: &[SolvedDraw],
-        tried: &[Tried],
-        candidates: &Candidates,
-        at: usize,
-    ) -> Result<bool, AdviceError> {
-        if self.grid.len().is_multiple_of(2) {
-            return Ok(false);
-        }
-        let Some(placement) = candidates.placements().get(at) else { return Ok(true) };
-        let every_second: Vec<Megahertz> = self.grid.frequencies().iter().copied().step_by(2).collect();
-        let mut without = vec![Vec::with_capacity(solved.len()); 2 * self.rooms.len()];
-        for (draw, solved) in (0..).zip(solved) {
-            let throws = Throws::of(self.options.seed, draw);
-            for (room, ways) in self.rooms.iter().zip(without.chunks_exact_mut(2)) {
-                let loadings = self.loadings(room, solved.shown(), (&every_second, 2), &throws)?;
-                for (loading, way) in loadings.iter().zip(ways) {
-                    way.push(loading.rate(placement, self.rooms.len() + 1)?.net.value());
-                }
-            }
-        }
-        Ok(rates_at(tried, at).zip(without).all(|(all, without)| settled::frequencies_do(all, without)))
-    }
-
     /// The placements that no other service needs.
     pub(super) fn candidates(&self) -> Candidates {
         let newest = std::iter::once(&self.bridge).chain(&self.rooms).map(|node| node.link.version).max();
@@ -276,7 +172,7 @@ impl<'a> House<'a> {
     }
 
     /// The house of one draw, and what it gives at every placement.
-    fn try_out(
+    pub(super) fn try_out(
         &self,
         sweep: &mut Sweep,
         draw: u64,
@@ -359,7 +255,7 @@ impl<'a> House<'a> {
     }
 
     /// What the ways to a room and from it carry, by these frequencies: every so many of the grid's.
-    fn loadings<'g>(
+    pub(super) fn loadings<'g>(
         &self,
         room: &Node,
         solved: &Solved,
@@ -445,17 +341,6 @@ impl<'a> House<'a> {
         RoomDraw { down, up, loss, power, worlds: None }
     }
 }
-
-/// What each way gives at a placement, draw by draw, Mb/s.
-fn rates_at(tried: &[Tried], at: usize) -> impl Iterator<Item = Vec<f64>> + '_ {
-    let ways = tried.first().map_or(0, |one| one.shown.len());
-    (0..ways).map(move |way| {
-        tried.iter().filter_map(|one| Some(one.shown.get(way)?.get(at)?.net.value())).collect()
-    })
-}
-
-/// All draws, what they give at every placement, and which placement is chosen.
-type AllDraws = (Vec<SolvedDraw>, Vec<Tried>, usize);
 
 /// How much of a forecast is told.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

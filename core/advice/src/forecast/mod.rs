@@ -3,10 +3,12 @@
 //! This folder turns records into circuits and rates. It does not know what is wrong in a house (findings) or what
 //! to do about it (work list).
 
+mod asked;
 mod circuit;
 mod costs;
 mod drawn_house;
 mod draws;
+mod enough;
 mod many;
 mod nodes;
 mod outcome;
