@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use coax::link::{self, BitLoading, Candidates, Placement, placements_avoiding};
+use coax::link::{self, BitLoading, Candidates, Placement, Version, placements_avoiding};
 use coax::{Dice, FrequencyGrid, Megahertz, Sweep};
 use facts::fact::SubjectId;
 use house::rating::EXTENDED_D;
@@ -80,7 +80,7 @@ impl<'a> House<'a> {
         reaches: &mut BTreeMap<SubjectId, Reach>,
         goes_on: &mut dyn FnMut() -> bool,
     ) -> Result<(), AdviceError> {
-        let candidates = self.candidates();
+        let candidates = self.may_run().candidates();
         if candidates.placements().is_empty() {
             return Ok(());
         }
@@ -159,16 +159,15 @@ impl<'a> House<'a> {
         Ok(())
     }
 
-    /// The placements that no other service needs.
-    pub(super) fn candidates(&self) -> Candidates {
+    /// What the placements depend on among which one is chosen.
+    pub(super) fn may_run(&self) -> MayRun {
         let newest = std::iter::once(&self.bridge).chain(&self.rooms).map(|node| node.link.version).max();
         let head = self.survey.wiring.head_of(self.bridge.outlet);
-        let free = |newest| placements_avoiding(newest, &taken_edges(self.survey, head));
         let spoken = |room: &Node| link::common(self.bridge.link.version, room.link.version);
-        let mut versions: Vec<_> = self.rooms.iter().map(spoken).collect();
-        versions.sort_unstable();
-        versions.dedup();
-        Candidates::told_apart_by(newest.map_or_else(Vec::new, free), &versions)
+        let mut spoken: Vec<_> = self.rooms.iter().map(spoken).collect();
+        spoken.sort_unstable();
+        spoken.dedup();
+        MayRun { newest, spoken, taken: taken_edges(self.survey, head) }
     }
 
     /// The house of one draw, and what it gives at every placement.
@@ -268,7 +267,7 @@ impl<'a> House<'a> {
                 transfer = transfer.into_iter().step_by(every).collect();
             }
             let draw = throws.link(self.survey.dice_key(from.outlet));
-            Ok(BitLoading::new(frequencies, &transfer, from.link, to.link, &draw)?)
+            Ok(BitLoading::new(frequencies, transfer, from.link, to.link, &draw)?)
         };
         Ok([loading(&self.bridge, room)?, loading(room, &self.bridge)?])
     }
@@ -339,6 +338,24 @@ impl<'a> House<'a> {
         let loss = mean_loss(&power, &chosen.used);
         let power = if chosen.told == Told::All { power } else { Vec::new() };
         RoomDraw { down, up, loss, power, worlds: None }
+    }
+}
+
+/// What decides among which placements a network may choose.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct MayRun {
+    newest: Option<Version>,
+    /// The versions that the bridge and some room both speak.
+    spoken: Vec<Version>,
+    /// What other services take.
+    taken: Vec<(Megahertz, Megahertz)>,
+}
+
+impl MayRun {
+    /// The placements that no other service needs.
+    pub(super) fn candidates(&self) -> Candidates {
+        let free = |newest| placements_avoiding(newest, &self.taken);
+        Candidates::told_apart_by(self.newest.map_or_else(Vec::new, free), &self.spoken)
     }
 }
 

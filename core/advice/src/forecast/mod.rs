@@ -3,6 +3,7 @@
 //! This folder turns records into circuits and rates. It does not know what is wrong in a house (findings) or what
 //! to do about it (work list).
 
+mod among;
 mod asked;
 mod circuit;
 mod costs;
@@ -38,7 +39,7 @@ pub(crate) use run::reach_on_trees;
 pub use run::{Options, forecast, forecast_watched};
 pub(crate) use taken::channels_left;
 pub use taken::{ChannelsLeft, TakenBand, bands_taken, channels_left_beside};
-pub(crate) use together::{forecast_each, forecast_each_watched};
+pub(crate) use together::{Forecaster, forecast_each, forecast_each_watched};
 pub use version_net::net_without_cable;
 pub use weak::WeakWay;
 pub use worlds::{ByPassWorlds, World};

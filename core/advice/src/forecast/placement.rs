@@ -40,29 +40,36 @@ pub(super) fn chosen(candidates: &[Placement], draws: &[Tried]) -> Option<usize>
     let with_by_passes: Ways = |draw| &draw.with_by_passes;
     let nets = |at, ways| each_way(at, ways, draws, LOW, |rate| rate.net.value());
     let phys = |at| each_way(at, shown, draws, LIKELY, |rate| rate.phy.value());
-    let worths: [&dyn Fn(usize) -> f64; 4] = [
-        &|at| least(nets(at, shown)),
-        &|at| least(nets(at, with_by_passes)),
-        &|at| nets(at, shown).sum(),
-        &|at| phys(at).sum(),
+    // Whatever falls below what is near enough to the best so far need not be known.
+    let worths: [&dyn Fn(usize, f64) -> f64; 4] = [
+        &|at, enough| least(nets(at, shown), enough),
+        &|at, enough| least(nets(at, with_by_passes), enough),
+        &|at, _| nets(at, shown).sum(),
+        &|at, _| phys(at).sum(),
     ];
     for worth in worths {
-        let worths: Vec<(usize, f64)> = left.iter().map(|at| (*at, worth(*at))).collect();
-        let best = worths.iter().map(|(_, worth)| *worth).fold(f64::NEG_INFINITY, f64::max);
+        let near = |best: f64| (best * NEAR).min(best - NEAR_MBPS);
+        let mut best = f64::NEG_INFINITY;
+        let mut worths: Vec<(usize, f64)> = Vec::with_capacity(left.len());
+        for at in left {
+            let worth = worth(at, near(best));
+            best = best.max(worth);
+            worths.push((at, worth));
+        }
         // Where there is no way to look at, every worth is infinite, and all are equal.
-        let is_near = |worth: f64| worth >= best || worth >= (best * NEAR).min(best - NEAR_MBPS);
+        let is_near = |worth: f64| worth >= best || worth >= near(best);
         left = worths.into_iter().filter(|(_, worth)| is_near(*worth)).map(|(at, _)| at).collect();
     }
     let edges = |at: &usize| candidates.get(*at).map(|place| (place.low().value(), place.high().value()));
     left.into_iter().min_by(|a, b| edges(a).partial_cmp(&edges(b)).unwrap_or(std::cmp::Ordering::Equal))
 }
 
-/// The least of some rates; where one is nothing, the others do not matter.
-fn least(rates: impl Iterator<Item = f64>) -> f64 {
+/// The least of some rates; where one is nothing or less than what is enough, the others do not matter.
+fn least(rates: impl Iterator<Item = f64>, enough: f64) -> f64 {
     let mut least = f64::INFINITY;
     for rate in rates {
         least = least.min(rate);
-        if least <= 0.0 {
+        if least <= 0.0 || least < enough {
             break;
         }
     }
@@ -103,7 +110,7 @@ mod tests {
         let node = Node { version, port: EthernetPort::TenGigabit };
         let ways = losses.iter().map(|loss| {
             let path: Vec<f64> = grid.iter().map(|f| Decibels(-loss(f.value())).power()).collect();
-            let load = BitLoading::new(&grid, &path, node, node, &LinkDraw::likely()).unwrap();
+            let load = BitLoading::new(&grid, path, node, node, &LinkDraw::likely()).unwrap();
             load.rates(&Candidates::new(placements(version)), losses.len() + 1).unwrap()
         });
         Tried { shown: ways.collect(), with_by_passes: Vec::new() }

@@ -1,7 +1,9 @@
 //! What a draw lets through.
 
+use std::sync::Arc;
+
 use coax::link::Placement;
-use coax::{Megahertz, Powers};
+use coax::{Megahertz, Powers, RootPowers};
 
 /// One draw, solved.
 pub(super) enum SolvedDraw {
@@ -55,15 +57,19 @@ impl SolvedDraw {
 pub(super) enum Pairs {
     /// Of one house alone.
     Swept(Powers),
-    /// Of a house among others.
-    Together(Vec<Vec<f64>>),
+    /// Of a house among others: between the bridge and some outlets; of each pair which of them, and whether it leads there.
+    Together(RootPowers, Arc<[(usize, bool)]>),
 }
 
 impl Pairs {
     fn of(&self, pair: usize) -> &[f64] {
         match self {
             Self::Swept(powers) => powers.of(pair),
-            Self::Together(powers) => powers.get(pair).map_or(&[], Vec::as_slice),
+            Self::Together(powers, pairs) => match pairs.get(pair) {
+                Some((outlet, true)) => powers.from_root(*outlet),
+                Some((outlet, false)) => powers.to_root(*outlet),
+                None => &[],
+            },
         }
     }
 }

@@ -1,21 +1,19 @@
 //! Several houses that differ in little, forecast together: what is the same in them is drawn once, and a branch that is the
 //! same is folded once. So a change costs its own parts and the way from them to the bridge.
 
-use std::collections::HashMap;
-use std::sync::Arc;
+use std::ops::Range;
+use std::sync::{Arc, Mutex, PoisonError};
 
-use coax::link::Candidates;
-use coax::{Branches, Dice, Model, OutletIndex};
+use coax::{Branches, FrequencyGrid, Model};
 use house::record::Survey;
 
-use super::circuit::{Circuit, Laid, Terminal};
-use super::drawn_house::{House, Told, grid_of};
+use super::among::{Alike, Among};
+use super::drawn_house::{Told, grid_of};
 use super::many;
 use super::outcome::Forecast;
-use super::pieces::Rated;
 use super::placement::{self, Tried};
 use super::run::{Options, Prepared, forecast, forecast_watched};
-use super::solved::{Pairs, Shown, Solved, SolvedDraw};
+use super::solved::SolvedDraw;
 use super::throws::Throws;
 use crate::error::AdviceError;
 
@@ -46,40 +44,139 @@ pub(crate) fn forecast_each_watched(
         return houses.iter().map(alone).collect();
     }
     let mut forecasts = Vec::with_capacity(houses.len());
-    let at_once = AT_ONCE / usize::try_from(options.draws).unwrap_or(AT_ONCE).clamp(1, AT_ONCE);
-    for houses in houses.chunks(at_once) {
-        forecasts.extend(forecast_all(houses, options, &mut || goes_on(houses.len()))?);
+    let grid = grid_of(options.first_points())?;
+    for houses in houses.chunks(at_once(options)) {
+        let each = |draws: Range<u64>, all: &[Among<'_>], count: usize| {
+            let work = |drawn: &mut Drawn, draw| {
+                drawn.forget();
+                drawn.draw(all, count, options, draw)
+            };
+            many::each(draws, || Drawn::on(grid.clone()), work, &mut || goes_on(houses.len()))
+        };
+        forecasts.extend(forecast_all(houses, options, &mut Alike::default(), each)?);
     }
     Ok(forecasts)
 }
 
+/// Forecasts houses of which many are asked for, one group after another, all much alike: what one of them is made of is kept for
+/// the next.
+#[derive(Debug)]
+pub(crate) struct Forecaster {
+    options: Options,
+    alike: Alike,
+    /// What is kept of each draw.
+    by_draw: Vec<Mutex<Drawn>>,
+}
+
+/// Of all draws together so many waves of folded branches are kept (about 32 MB); then all are forgotten.
+const MOST_WAVES_KEPT: usize = 250_000;
+
+impl Forecaster {
+    /// By a fixed number of draws.
+    pub(crate) fn new(options: Options) -> Self {
+        Self { options, alike: Alike::default(), by_draw: Vec::new() }
+    }
+
+    /// As [`forecast_each`].
+    ///
+    /// # Errors
+    /// As [`forecast()`].
+    pub(crate) fn forecast_each(&mut self, houses: &[&Survey]) -> Result<Vec<Forecast>, AdviceError> {
+        let options = Options { settles: false, ..self.options };
+        let grid = grid_of(options.first_points())?;
+        let mut forecasts = Vec::with_capacity(houses.len());
+        for houses in houses.chunks(at_once(&options)) {
+            let Self { alike, by_draw, .. } = &mut *self;
+            by_draw.resize_with(options.draws as usize, || Mutex::new(Drawn::on(grid.clone())));
+            let work = |all: &[Among<'_>], count: usize, draw: u64| {
+                let place = usize::try_from(draw).ok();
+                let drawn = place.and_then(|place| by_draw.get(place)).ok_or(AdviceError::Inner("draw"))?;
+                // A thread that panicked takes the whole forecast with it.
+                let mut drawn = drawn.lock().unwrap_or_else(PoisonError::into_inner);
+                drawn.draw(all, count, &options, draw)
+            };
+            let each = |draws: Range<u64>, all: &[Among<'_>], count: usize| {
+                many::each(draws, || (), |(), draw| work(all, count, draw), &mut || true)
+            };
+            forecasts.extend(forecast_all(houses, &options, alike, each)?);
+            self.forget_too_much();
+        }
+        Ok(forecasts)
+    }
+
+    fn forget_too_much(&mut self) {
+        let kept = |drawn: &mut Mutex<Drawn>| {
+            drawn.get_mut().unwrap_or_else(PoisonError::into_inner).branches.waves()
+        };
+        if self.by_draw.iter_mut().map(kept).sum::<usize>() > MOST_WAVES_KEPT {
+            self.alike = Alike::default();
+            for drawn in &mut self.by_draw {
+                drawn.get_mut().unwrap_or_else(PoisonError::into_inner).forget();
+            }
+        }
+    }
+}
+
+/// What is worked out of one draw of all houses.
+#[derive(Debug)]
+struct Drawn {
+    branches: Branches,
+    /// The pieces that are drawn, by their numbers.
+    models: Vec<Option<Arc<Model>>>,
+}
+
+/// One draw of each of some houses, and what it gives at every placement; nothing where a house is not drawn so often.
+type OneDraw = Vec<Option<(SolvedDraw, Tried)>>;
+
+impl Drawn {
+    fn on(grid: FrequencyGrid) -> Self {
+        Self { branches: Branches::on(grid), models: Vec::new() }
+    }
+
+    fn forget(&mut self) {
+        self.branches.forget();
+        self.models.clear();
+    }
+
+    fn draw(
+        &mut self,
+        all: &[Among<'_>],
+        pieces: usize,
+        options: &Options,
+        draw: u64,
+    ) -> Result<OneDraw, AdviceError> {
+        self.models.resize(pieces.max(self.models.len()), None);
+        let throws = Throws::of(options.seed, draw);
+        let one = |among: &Among<'_>| {
+            let is_drawn = draw < u64::from(among.draws);
+            is_drawn.then(|| among.draw(&throws, &mut self.branches, &mut self.models)).transpose()
+        };
+        all.iter().map(one).collect()
+    }
+}
+
+/// So many houses at once.
+fn at_once(options: &Options) -> usize {
+    AT_ONCE / usize::try_from(options.draws).unwrap_or(AT_ONCE).clamp(1, AT_ONCE)
+}
+
+/// `each` makes these draws of these houses, which have so many pieces.
 fn forecast_all(
     houses: &[&Survey],
     options: &Options,
-    goes_on: &mut dyn FnMut() -> bool,
+    alike: &mut Alike,
+    each: impl FnOnce(Range<u64>, &[Among<'_>], usize) -> Result<Vec<OneDraw>, AdviceError>,
 ) -> Result<Vec<Forecast>, AdviceError> {
     let prepared = houses.iter().map(|house| Prepared::of(house, options));
     let mut prepared = prepared.collect::<Result<Vec<_>, _>>()?;
-    let mut pieces = Pieces::default();
     let mut among = Vec::with_capacity(prepared.len());
     for (place, prepared) in prepared.iter().enumerate() {
         if let Some(house) = &prepared.house {
-            among.extend(Among::of(place, prepared.forecast.draws, house, &mut pieces)?);
+            among.extend(Among::of(place, prepared.forecast.draws, house, alike)?);
         }
     }
     let draws = among.iter().map(|among| u64::from(among.draws)).max().unwrap_or(0);
-    let grid = grid_of(options.first_points())?;
-    let work = |branches: &mut Branches, draw: u64| {
-        branches.forget();
-        let mut drawn = vec![None; pieces.count];
-        let throws = Throws::of(options.seed, draw);
-        let drawn_houses = among.iter().map(|among| {
-            let is_drawn = draw < u64::from(among.draws);
-            is_drawn.then(|| among.draw(&throws, branches, &mut drawn)).transpose()
-        });
-        drawn_houses.collect::<Result<Vec<_>, AdviceError>>()
-    };
-    let made = many::each(0..draws, || Branches::on(grid.clone()), work, goes_on)?;
+    let made = each(0..draws, &among, alike.pieces)?;
     let mut by_house: Vec<(Vec<SolvedDraw>, Vec<Tried>)> = among.iter().map(|_| Default::default()).collect();
     for draw in made {
         for (one, (solved, tried)) in draw.into_iter().zip(&mut by_house) {
@@ -115,140 +212,6 @@ fn forecast_all(
         if alone { forecast(house, options) } else { Ok(prepared.closed()) }
     });
     closed.collect()
-}
-
-/// The pieces of all houses, those that are the same numbered alike: with the same dice they are the same part.
-#[derive(Default)]
-struct Pieces<'a> {
-    by_key: HashMap<[u8; 16], Vec<(usize, &'a Rated)>>,
-    count: usize,
-}
-
-impl<'a> Pieces<'a> {
-    /// The numbers of a circuit's pieces.
-    fn numbers(&mut self, circuit: &'a Circuit) -> Vec<usize> {
-        let mut numbers = Vec::with_capacity(circuit.pieces.len());
-        for piece in &circuit.pieces {
-            let same_key = self.by_key.entry(piece.key).or_default();
-            let known = same_key.iter().find(|(_, rated)| **rated == piece.rated).map(|(number, _)| *number);
-            numbers.push(known.unwrap_or_else(|| {
-                same_key.push((self.count, &piece.rated));
-                self.count += 1;
-                self.count - 1
-            }));
-        }
-        numbers
-    }
-}
-
-/// A house among others.
-struct Among<'a> {
-    /// Which of them.
-    place: usize,
-    draws: u32,
-    house: &'a House<'a>,
-    candidates: Candidates,
-    laid: Laid,
-    /// Its pieces; with every by-pass of which nobody knows, and without, where one is on the way to a room.
-    pieces: Vec<usize>,
-    worlds: Option<[Vec<usize>; 2]>,
-    /// The outlets between which and the bridge's something is asked, and for each pair which of them, and whether it leads
-    /// there.
-    outlets: Vec<OutletIndex>,
-    pairs: Vec<(usize, bool)>,
-}
-
-impl<'a> Among<'a> {
-    /// `None` where nothing is to be drawn, or it cannot be seen from its bridge.
-    fn of(
-        place: usize,
-        draws: u32,
-        house: &'a House<'a>,
-        pieces: &mut Pieces<'a>,
-    ) -> Result<Option<Self>, AdviceError> {
-        let candidates = house.candidates();
-        let bridge = Terminal::Adapter(house.bridge.outlet);
-        if candidates.placements().is_empty() {
-            return Ok(None);
-        }
-        let Some(laid) = house.circuit.laid_from(bridge, |key| Dice::thrown(0, 0, key))? else {
-            return Ok(None);
-        };
-        let root = laid.tree.root_outlet();
-        let mut outlets: Vec<OutletIndex> = Vec::new();
-        let mut pairs = Vec::new();
-        for &(to, from) in &house.asked.outlets {
-            let (other, leads) = if Some(from) == root { (to, true) } else { (from, false) };
-            if Some(to) != root && Some(from) != root {
-                continue;
-            }
-            let known = outlets.iter().position(|known| *known == other);
-            let at = known.unwrap_or_else(|| {
-                outlets.push(other);
-                outlets.len() - 1
-            });
-            pairs.push((at, leads));
-        }
-        let own = pieces.numbers(&house.circuit);
-        let worlds =
-            house.worlds.as_deref().map(|worlds| worlds.each_ref().map(|world| pieces.numbers(world)));
-        Ok(Some(Self { place, draws, house, candidates, laid, pieces: own, worlds, outlets, pairs }))
-    }
-
-    /// The house of one draw, and what it gives at every placement. `drawn` are the pieces that are drawn, by their numbers.
-    fn draw(
-        &self,
-        throws: &Throws,
-        branches: &mut Branches,
-        drawn: &mut [Option<Arc<Model>>],
-    ) -> Result<(SolvedDraw, Tried), AdviceError> {
-        let house = self.house;
-        let throw = |key| throws.dice(key);
-        let errors = house.model_errors(throws);
-        let ends = house.circuit.ends(&self.laid.ends, throw);
-        let mut solve = |circuit: &Circuit, numbers: &[usize]| -> Result<Solved, AdviceError> {
-            let models = drawn_models(circuit, numbers, &throw, drawn)?;
-            let powers = branches.powers(&self.laid.tree, &models, &ends, &self.outlets)?;
-            let of = |(at, leads): &(usize, bool)| {
-                let ways = if *leads { &powers.from_root } else { &powers.to_root };
-                ways.get(*at).cloned().unwrap_or_default()
-            };
-            Ok(Solved::new(Pairs::Together(self.pairs.iter().map(of).collect()), errors.clone()))
-        };
-        let solved = match (house.worlds.as_deref(), &self.worlds) {
-            (Some([with, without]), Some([pieces_with, pieces_without])) => {
-                let shown = match house.circuit.world_shown(throw) {
-                    Some(true) => Shown::With,
-                    Some(false) => Shown::Without,
-                    None => Shown::Mixed(solve(&house.circuit, &self.pieces)?),
-                };
-                let (with, without) = (solve(with, pieces_with)?, solve(without, pieces_without)?);
-                SolvedDraw::Worlds { with, without, shown }
-            }
-            _ => SolvedDraw::One(solve(&house.circuit, &self.pieces)?),
-        };
-        let tried = house.tried(&solved, throws, &self.candidates)?;
-        Ok((solved, tried))
-    }
-}
-
-/// The parts of a circuit, each drawn once for all houses in which it is the same.
-fn drawn_models(
-    circuit: &Circuit,
-    numbers: &[usize],
-    throw: &impl Fn([u8; 16]) -> Dice,
-    drawn: &mut [Option<Arc<Model>>],
-) -> Result<Vec<Arc<Model>>, AdviceError> {
-    let mut models = Vec::with_capacity(numbers.len());
-    for (piece, number) in circuit.pieces.iter().zip(numbers) {
-        let known = drawn.get_mut(*number).ok_or(AdviceError::Inner("piece"))?;
-        let model = match known {
-            Some(model) => Arc::clone(model),
-            None => Arc::clone(known.insert(Arc::new(piece.rated.draw(&mut throw(piece.key))?))),
-        };
-        models.push(model);
-    }
-    Ok(models)
 }
 
 #[cfg(test)]

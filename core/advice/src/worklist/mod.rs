@@ -15,6 +15,7 @@ mod checks;
 mod effect;
 mod effort;
 mod gain;
+mod known_rates;
 mod list;
 mod need;
 mod nothing;

@@ -10,6 +10,7 @@ use super::checks;
 use super::effect::applied;
 use super::effort::effort;
 use super::gain::gains;
+use super::known_rates::{KnownRates, with};
 use super::list::{CutShort, FailedRoom, Searched};
 use super::need::{
     WORTH_MBPS, gains_by_far, gains_nothing, gives_a_link, is_wanted_anyway, loses_the_network,
@@ -23,7 +24,7 @@ use super::services::{AsFound, Guard, Others, refusal, weighed_in};
 use super::step::Step;
 use super::watch::Meter;
 use crate::error::AdviceError;
-use crate::forecast::{self, Forecast, forecast, forecast_each};
+use crate::forecast::{self, Forecast, forecast_each};
 use crate::level;
 use crate::verdict::RoomVerdict;
 
@@ -36,6 +37,8 @@ pub(super) struct Ground<'a> {
     pub(super) survey: &'a Survey,
     pub(super) as_found: &'a Forecast,
     pub(super) services: &'a AsFound,
+    /// What was worked out to weigh changes in it.
+    pub(super) known: &'a KnownRates,
 }
 
 /// How much of a list is worked out.
@@ -64,7 +67,7 @@ pub(super) fn ordered(
     extent: Extent,
     meter: &mut Meter<'_>,
 ) -> Result<Ordered, AdviceError> {
-    let Ground { survey, as_found, services } = *ground;
+    let Ground { survey, as_found, services, known } = *ground;
     let mut given_up = given_up(survey);
     // What is worth nothing as the house stands after the steps so far.
     let mut set_aside = BTreeSet::new();
@@ -75,13 +78,14 @@ pub(super) fn ordered(
     let suspects = suspects(survey, as_found);
     let mut house = survey.clone();
     let (mut steps, mut refused) = (Vec::<Step>::new(), BTreeMap::new());
-    let mut planned = plan(survey, options, (services, &given_up), &mut || meter.weighed())?;
+    let mut planned = plan(survey, options, (services, &given_up, known), &mut || meter.weighed())?;
     let is_large = planned.plan == Plan::NextBest;
     let cut_short = loop {
         if let Some(cut_short) = options.cut_short(steps.len(), planned.weighed) {
             break Some(cut_short).filter(|_| options.most_steps > 0);
         }
-        let screened = forecast(&house, &options.screening)?;
+        let done = done_by(&steps);
+        let screened = known.one(done.clone(), &house)?;
         let moved_so_far = steps.iter().flat_map(|step| step.moves_out.iter().copied()).collect();
         let guard = services.guard(&house, moved_so_far)?;
         let mut worth_it: Vec<((bool, f64), ChangeKind)> = Vec::new();
@@ -103,8 +107,8 @@ pub(super) fn ordered(
         planned.weighed += candidates.len() * house.parts.len();
         let looked_at = looked_at(&candidates, (&house, &guard, &given_up), &mut refused, meter)?;
         let plan_was = std::mem::discriminant(&planned.plan);
-        let houses: Vec<&Survey> = looked_at.iter().map(|(_, after, _)| after).collect();
-        let forecasts = forecast_each(&houses, &options.screening)?;
+        let houses = looked_at.iter().map(|(change, after, _)| (with(&done, *change), after));
+        let forecasts = known.each(&houses.collect::<Vec<_>>())?;
         for ((change, after, others), then) in looked_at.into_iter().zip(forecasts) {
             let links = gives_a_link(&screened, &then);
             let only_this = links && !is_given_by_swap(change, &link_givers);
@@ -174,6 +178,13 @@ pub(super) fn ordered(
     };
     let refused = not_offered(survey, (refused, planned.left_out), &steps);
     Ok(Ordered { steps, house, forecast, searched: planned.searched, cut_short, refused })
+}
+
+/// The changes of some steps, in their order as such.
+fn done_by(steps: &[Step]) -> Vec<ChangeKind> {
+    let mut done: Vec<_> = steps.iter().map(|step| step.change).collect();
+    done.sort_unstable();
+    done
 }
 
 /// Whether the few draws that choose saw a rate that those that are stated do not: for that no other service pays.

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use house::record::{ChangeKind, Survey};
 
+use super::known_rates::KnownRates;
 use super::list::Searched;
 use super::need::WORTH_MBPS;
 use super::options::Options;
@@ -22,7 +23,7 @@ const WHOLE: usize = 256;
 const BEAM: usize = 3;
 
 /// So many are weighed at the most.
-const MOST: usize = 600;
+const MOST: usize = 500;
 
 /// So many changes that were weighed and left out are told, those that gain most.
 const LEFT_OUT: usize = 5;
@@ -89,7 +90,7 @@ impl Planned {
 pub(super) fn plan(
     survey: &Survey,
     options: &Options,
-    (services, given_up): (&AsFound, &BTreeSet<ChangeKind>),
+    (services, given_up, known): (&AsFound, &BTreeSet<ChangeKind>, &KnownRates),
     weighed: &mut dyn FnMut() -> Result<(), AdviceError>,
 ) -> Result<Planned, AdviceError> {
     let parts = survey.parts.len().max(1);
@@ -102,7 +103,7 @@ pub(super) fn plan(
         houses += 1;
         weighed()
     };
-    let mut space = Prospects { screening: &options.screening, services, given_up, weighed: &mut counted };
+    let mut space = Prospects { known, services, given_up, weighed: &mut counted };
     let start = space.start(survey, options.most_steps)?;
     let reach = Reach { whole: WHOLE, beam: BEAM, depth: options.most_steps, most };
     let found = search(&mut space, start, reach)?;
@@ -198,8 +199,8 @@ mod tests {
         let options = few();
         let services = AsFound::new(survey).ok()?;
         let mut weighed = || Ok(());
-        let mut space =
-            Prospects { screening: &options.screening, services: &services, given_up, weighed: &mut weighed };
+        let known = KnownRates::new(&options.screening);
+        let mut space = Prospects { known: &known, services: &services, given_up, weighed: &mut weighed };
         let start = space.start(survey, 8).ok()?;
         Some(then(&mut space, start))
     }

@@ -7,6 +7,7 @@ use house::record::{ChangeKind, NEWEST_PORT_MBPS, Survey};
 
 use super::effect::applied;
 use super::effort::effort;
+use super::known_rates::{KnownRates, with};
 use super::need::{gains_nothing, gives_a_link, is_wanted_anyway, loses_the_network};
 use super::price::price;
 use super::propose::candidates;
@@ -15,13 +16,15 @@ use super::refusal::own_refusal;
 use super::search::Space;
 use super::services::{AsFound, Others, weighed_in};
 use crate::error::AdviceError;
-use crate::forecast::{Forecast, Options, forecast, forecast_each};
+use crate::forecast::Forecast;
 use crate::level::MovedOut;
 
 /// A house as some changes leave it.
 #[derive(Debug, Clone)]
 pub(super) struct Prospect {
     house: Survey,
+    /// The changes made, in their order as such.
+    made: Vec<ChangeKind>,
     forecast: Forecast,
     /// Levels that its changes were let move out of their windows.
     moved_out: Vec<MovedOut>,
@@ -52,7 +55,7 @@ impl Prospect {
 
 /// Where changes are looked for.
 pub(super) struct Prospects<'a> {
-    pub(super) screening: &'a Options,
+    pub(super) known: &'a KnownRates,
     pub(super) services: &'a AsFound,
     pub(super) given_up: &'a BTreeSet<ChangeKind>,
     /// Told of each house that is weighed; says whether to go on.
@@ -65,7 +68,8 @@ impl Prospects<'_> {
     pub(super) fn start(&mut self, survey: &Survey, most_steps: usize) -> Result<Prospect, AdviceError> {
         let mut here = Prospect {
             house: survey.clone(),
-            forecast: forecast(survey, self.screening)?,
+            made: Vec::new(),
+            forecast: self.known.one(Vec::new(), survey)?,
             moved_out: Vec::new(),
             price: 0.0,
         };
@@ -104,8 +108,9 @@ impl Prospects<'_> {
                     made.push((change, after, others));
                 }
             }
-            let houses: Vec<&Survey> = made.iter().map(|(_, after, _)| after).collect();
-            let forecasts = forecast_each(&houses, self.screening)?;
+            let houses: Vec<_> =
+                made.iter().map(|(change, after, _)| (with(&here.made, *change), after)).collect();
+            let forecasts = self.known.each(&houses)?;
             for ((change, after, others), then) in made.into_iter().zip(forecasts) {
                 if found.len() == most {
                     return Ok(found);
@@ -115,7 +120,8 @@ impl Prospects<'_> {
                 }
                 let moved_out = here.moved_out.iter().copied().chain(others.out).collect();
                 let price = here.price + price(change, &here.house);
-                found.push((change, Prospect { house: after, forecast: then, moved_out, price }));
+                let made = with(&here.made, change);
+                found.push((change, Prospect { house: after, made, forecast: then, moved_out, price }));
             }
         }
         Ok(found)

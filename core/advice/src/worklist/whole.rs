@@ -2,6 +2,7 @@
 
 use house::record::Survey;
 
+use super::known_rates::KnownRates;
 use super::list::WorkList;
 use super::options::Options;
 use super::order::{Extent, Ground, Ordered, ordered, with_checks};
@@ -43,7 +44,8 @@ pub fn worklist_watched(
     let mut meter = Meter::new(&mut of_list);
     let as_found = meter.stated(survey, &options.stating)?;
     let services = AsFound::new(survey)?;
-    let ground = Ground { survey, as_found: &as_found, services: &services };
+    let known = KnownRates::new(&options.screening);
+    let ground = Ground { survey, as_found: &as_found, services: &services, known: &known };
     let mut ordered = ordered(&ground, options, Extent::Whole, &mut meter)?;
     let done = (&ordered.house, &ordered.forecast);
     let failed = with_checks(survey, &as_found, done, &mut ordered.steps, options.most_steps);

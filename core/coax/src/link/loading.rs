@@ -47,12 +47,13 @@ impl<'g> BitLoading<'g> {
     /// `grid`) through. Errors name the first frequency or transfer that is not usable.
     pub fn new(
         grid: &'g [Megahertz],
-        power_transfer: &[f64],
+        power_transfer: impl Into<Vec<f64>>,
         from: Node,
         to: Node,
         draw: &LinkDraw,
     ) -> Result<Self, LinkError> {
-        check(grid, power_transfer)?;
+        let transfer = power_transfer.into();
+        check(grid, &transfer)?;
         let version = common(from.version, to.version);
         let sent = Decibels(draw.tx_power.value()).power() / version.used_width().hertz();
         let noise = noise_density(draw.noise_figure, draw.ingress);
@@ -65,15 +66,16 @@ impl<'g> BitLoading<'g> {
         if !(scale.is_finite() && floor.is_normal() && own.is_normal() && unhindered.is_finite()) {
             return Err(LinkError::Draw);
         }
-        let mut bits = vec![0.0; power_transfer.len()];
-        curve.over(power_transfer, Hearing { scale, floor, own }, &mut bits);
+        let mut bits = vec![0.0; transfer.len()];
+        curve.over(&transfer, Hearing { scale, floor, own }, &mut bits);
         let integral = running_integral(grid, &bits);
+        let power_integral = running_integral(grid, &transfer);
         Ok(Self {
             grid,
-            transfer: power_transfer.to_vec(),
+            transfer,
             bits,
             integral,
-            power_integral: running_integral(grid, power_transfer),
+            power_integral,
             unhindered,
             least_transfer: (draw.least_received - draw.tx_power).power(),
             version,
@@ -110,8 +112,9 @@ impl<'g> BitLoading<'g> {
         if to <= from {
             return Err(LinkError::Uncovered { low, high, from: Megahertz(from), to: Megahertz(to) });
         }
+        let (at_from, at_to) = (self.spot(from), self.spot(to));
         let mean = |of: &[f64], integral: &[f64]| {
-            (self.integral_to(to, of, integral) - self.integral_to(from, of, integral)) / (to - from)
+            (at_to.integral(of, integral) - at_from.integral(of, integral)) / (to - from)
         };
         if mean(&self.transfer, &self.power_integral) < self.least_transfer {
             return Ok(0.0);
@@ -195,21 +198,36 @@ impl<'g> BitLoading<'g> {
         above
     }
 
-    /// Integral over frequency from the first grid point to `frequency`, which lies within the grid, of values of which the
-    /// integral to each grid point is known.
-    fn integral_to(&self, frequency: f64, values: &[f64], integral: &[f64]) -> f64 {
+    /// Where on the grid a frequency within it lies.
+    fn spot(&self, frequency: f64) -> Spot {
         let above = self.first_above(frequency);
         let cell = above.clamp(1, self.grid.len().saturating_sub(1).max(1)) - 1;
-        let (Some(points), Some(values), Some(before)) =
-            (self.grid.get(cell..cell + 2), values.get(cell..cell + 2), integral.get(cell))
+        let Some(&[low, high]) = self.grid.get(cell..cell + 2) else {
+            return Spot { cell: 0, x: 0.0, width: 1.0 };
+        };
+        Spot { cell, x: frequency - low.value(), width: (high - low).value() }
+    }
+}
+
+/// Where on a grid a frequency lies.
+#[derive(Debug, Clone, Copy)]
+struct Spot {
+    /// Between which point and the next.
+    cell: usize,
+    /// How far above that point, and how far the next one is, MHz.
+    x: f64,
+    width: f64,
+}
+
+impl Spot {
+    /// Integral over frequency from the first grid point to here, of values of which the integral to each grid point is known.
+    fn integral(self, values: &[f64], integral: &[f64]) -> f64 {
+        let (Some(&[here, next]), Some(before)) =
+            (values.get(self.cell..self.cell + 2), integral.get(self.cell))
         else {
             return 0.0;
         };
-        let (&[f0, f1], &[b0, b1]) = (points, values) else {
-            return 0.0;
-        };
-        let x = frequency - f0.value();
-        before + x * (b0 + (b1 - b0) * x / (2.0 * (f1 - f0).value()))
+        before + self.x * (here + (next - here) * self.x / (2.0 * self.width))
     }
 }
 
@@ -248,14 +266,15 @@ fn check(grid: &[Megahertz], power_transfer: &[f64]) -> Result<(), LinkError> {
     Ok(())
 }
 
-fn running_integral(grid: &[Megahertz], bits: &[f64]) -> Vec<f64> {
+fn running_integral(grid: &[Megahertz], values: &[f64]) -> Vec<f64> {
+    let mut integral = Vec::with_capacity(grid.len());
     let mut sum = 0.0;
-    let cells = grid.iter().zip(grid.iter().skip(1)).zip(bits.iter().zip(bits.iter().skip(1)));
-    let areas = cells.map(|((f0, f1), (b0, b1))| (*f1 - *f0).value() * f64::midpoint(*b0, *b1));
-    std::iter::once(0.0)
-        .chain(areas.map(|area| {
-            sum += area;
-            sum
-        }))
-        .collect()
+    integral.push(sum);
+    for (frequencies, values) in grid.windows(2).zip(values.windows(2)) {
+        if let (&[low, high], &[here, next]) = (frequencies, values) {
+            sum += (high - low).value() * f64::midpoint(here, next);
+            integral.push(sum);
+        }
+    }
+    integral
 }

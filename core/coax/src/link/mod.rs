@@ -15,7 +15,7 @@
 //! let path = vec![Decibels(-40.0).power(); grid.len()];
 //! let adapter = Node { version: Version::V2_5, port: EthernetPort::Gigabit };
 //! let places = link::Candidates::new(link::placements(Version::V2_5));
-//! let pair = link::BitLoading::new(&grid, &path, adapter, adapter, &LinkDraw::likely())?;
+//! let pair = link::BitLoading::new(&grid, path.as_slice(), adapter, adapter, &LinkDraw::likely())?;
 //! // Five channels together: the gigabit ports, not the coax, set the pace.
 //! let widest = &pair.rates(&places, 2)?[0];
 //! assert_eq!(widest.limit, link::Limit::EthernetPort);

@@ -3,15 +3,17 @@
 //! whatever it does to the wiring.
 
 use std::collections::HashMap;
+use std::ops::Range;
 use std::sync::Arc;
 
 use foldhash::fast::FixedState;
 use multiversion::multiversion;
 use num_complex::Complex64;
 
+use super::arena::Arena;
 use super::eliminate::{Columns, fold, turn_back};
 use super::index::OutletIndex;
-use super::plan::{Side, Step, TreePart};
+use super::plan::{Plan, Side, Step, TreePart};
 use super::samples::fill;
 use super::tree::Tree;
 use super::wave::{LANES, Wave};
@@ -26,10 +28,13 @@ pub struct Branches {
     grid: FrequencyGrid,
     blocks: Blocks,
     filler: Filler,
-    /// Each model is held, so that no other comes to lie in its place.
-    tables: HashMap<Part, (Arc<Model>, Vec<Wave>), FixedState>,
+    /// Where each part's matrices lie. The model is held, so that no other comes to lie in its place.
+    tables: HashMap<Part, (Arc<Model>, Range<usize>), FixedState>,
+    matrices: Arena,
     numbers: HashMap<Branch, usize, FixedState>,
     folded: Vec<Folded>,
+    /// What all branches fold to, one after the other.
+    waves: Arena,
     scratch: Scratch,
 }
 
@@ -52,15 +57,15 @@ enum Under {
     Branch(usize),
 }
 
-/// What becomes of a branch.
-#[derive(Debug)]
+/// What becomes of a branch: where in [`Branches::waves`] it lies.
+#[derive(Debug, Clone, Copy)]
 struct Folded {
-    /// What comes out at each port for what goes in at the root: port by port of a block, block after block.
-    down: Vec<Wave>,
-    /// The other way round, where that is not the same.
-    up: Option<Vec<Wave>>,
     /// What is sent back, block by block.
-    reflected: Vec<Wave>,
+    reflected: usize,
+    /// What comes out at each port for what goes in at the root: port by port of a block, block after block.
+    down: usize,
+    /// The other way round, where that is not the same.
+    up: Option<usize>,
 }
 
 /// What folding one part needs besides.
@@ -72,15 +77,33 @@ struct Scratch {
     loads: Vec<Wave>,
     rows: Vec<Wave>,
     small: Vec<Wave>,
+    /// The way down to an outlet, and up from it where that is not the same.
+    way: Vec<Wave>,
+    back: Vec<Wave>,
 }
 
 /// The powers between the root and some outlets.
 #[derive(Debug, Clone, PartialEq)]
 pub struct RootPowers {
-    /// From the root's outlet to each that was asked for, at every frequency of the grid.
-    pub from_root: Vec<Vec<f64>>,
-    /// From each of these to the root's.
-    pub to_root: Vec<Vec<f64>>,
+    points: usize,
+    /// Outlet by outlet, from the root's to it.
+    from_root: Vec<f64>,
+    /// The same from each outlet to the root's; none where that is alike.
+    to_root: Option<Vec<f64>>,
+}
+
+impl RootPowers {
+    /// From the root's outlet to one of those that were asked for, by its place among them, at every frequency of the grid; empty
+    /// beyond the last.
+    pub fn from_root(&self, outlet: usize) -> &[f64] {
+        self.from_root.get(outlet * self.points..(outlet + 1) * self.points).unwrap_or(&[])
+    }
+
+    /// From one of those to the root's.
+    pub fn to_root(&self, outlet: usize) -> &[f64] {
+        let powers = self.to_root.as_ref().unwrap_or(&self.from_root);
+        powers.get(outlet * self.points..(outlet + 1) * self.points).unwrap_or(&[])
+    }
 }
 
 impl Branches {
@@ -92,8 +115,10 @@ impl Branches {
             filler: Filler::on(&blocks),
             blocks,
             tables: HashMap::default(),
+            matrices: Arena::default(),
             numbers: HashMap::default(),
             folded: Vec::new(),
+            waves: Arena::default(),
             scratch: Scratch::default(),
         }
     }
@@ -101,8 +126,15 @@ impl Branches {
     /// Forgets all branches, so that their memory can be used again.
     pub fn forget(&mut self) {
         self.tables.clear();
+        self.matrices.forget();
         self.numbers.clear();
         self.folded.clear();
+        self.waves.forget();
+    }
+
+    /// How many waves of eight frequencies are kept of all branches and their parts.
+    pub fn waves(&self) -> usize {
+        self.matrices.taken() + self.waves.taken()
     }
 
     /// The powers between the root's outlet and these outlets of a tree laid as `tree`, of which the parts are these models (in
@@ -122,21 +154,29 @@ impl Branches {
             return Err(CoaxError::NoOutlet);
         }
         let numbers = self.fold_all(tree, models, ends)?;
-        let mut powers = RootPowers { from_root: Vec::new(), to_root: Vec::new() };
+        let points = self.grid.len();
+        let mut powers =
+            RootPowers { points, from_root: Vec::with_capacity(wanted.len() * points), to_root: None };
         for outlet in wanted {
             let outlets = tree.outlets();
             let side = tree.plan.side_of.get(outlet.0);
-            let Some(side) = *side.ok_or(CoaxError::NoSuchOutlet { outlet: outlet.0, outlets })? else {
-                let numbers = numbers.first().copied().unwrap_or_default();
-                let own = power(&self.folded[numbers].reflected, self.grid.len());
-                powers.from_root.push(own.clone());
-                powers.to_root.push(own);
-                continue;
-            };
-            let (down, up) = self.along(tree, &numbers, side);
-            let from_root = power(&down, self.grid.len());
-            powers.to_root.push(up.map_or_else(|| from_root.clone(), |up| power(&up, self.grid.len())));
-            powers.from_root.push(from_root);
+            let side = *side.ok_or(CoaxError::NoSuchOutlet { outlet: outlet.0, outlets })?;
+            let Scratch { way, back, .. } = &mut self.scratch;
+            if let Some(side) = side {
+                along(&tree.plan, &numbers, side, (&self.folded, self.waves.all()), [way, back]);
+            } else {
+                let first = numbers.first().map_or(0, |root| self.folded[*root].reflected);
+                way.clear();
+                way.extend_from_slice(&self.waves.all()[first..first + self.blocks.at.len()]);
+                back.clear();
+            }
+            if !back.is_empty() && powers.to_root.is_none() {
+                powers.to_root = Some(powers.from_root.clone());
+            }
+            push_power(way, points, &mut powers.from_root);
+            if let Some(to_root) = &mut powers.to_root {
+                push_power(if back.is_empty() { way } else { back }, points, to_root);
+            }
         }
         Ok(powers)
     }
@@ -186,21 +226,26 @@ impl Branches {
         model: &Arc<Model>,
     ) -> Result<usize, CoaxError> {
         let blocks = &self.blocks.at;
-        let (_, matrices) = self.tables.entry(branch.part).or_insert_with(|| {
+        let matrices = if let Some((_, known)) = self.tables.get(&branch.part) {
+            known.clone()
+        } else {
             let order = part.order();
-            let mut table = vec![Wave::ZERO; blocks.len() * order.len().pow(2)];
-            fill(model, &order, blocks, &mut self.filler, &mut table);
-            (Arc::clone(model), table)
-        });
+            let table = self.matrices.take(blocks.len() * order.len().pow(2));
+            fill(model, &order, blocks, &mut self.filler, self.matrices.at(table.clone()));
+            self.tables.insert(branch.part, (Arc::clone(model), table.clone()));
+            table
+        };
         let Scratch { live, loads, .. } = &mut self.scratch;
         live.clear();
-        loads.clear();
-        loads.resize(blocks.len() * step.width, Wave::ZERO);
+        // Only those of live ports are looked at.
+        loads.resize((blocks.len() * step.width).max(loads.len()), Wave::ZERO);
+        let loads = &mut loads[..blocks.len() * step.width];
         for (port, under) in branch.sides.iter().enumerate() {
             let here = loads.iter_mut().skip(port).step_by(step.width);
             match under {
                 Under::Branch(number) => {
-                    here.zip(&self.folded[*number].reflected).for_each(|(load, of)| *load = *of);
+                    let of = &self.waves.all()[self.folded[*number].reflected..];
+                    here.zip(of).for_each(|(load, of)| *load = *of);
                 }
                 Under::End(re, im) if (*re, *im) != (0, 0) => {
                     let reflection = Complex64::new(f64::from_bits(*re), f64::from_bits(*im));
@@ -210,52 +255,80 @@ impl Branches {
             }
             live.push(port);
         }
+        let count = blocks.len();
         let is_one_way = !model.is_reciprocal();
-        let mut folded = Folded {
-            down: vec![Wave::ZERO; blocks.len() * step.width],
-            up: is_one_way.then(|| vec![Wave::ZERO; blocks.len() * step.width]),
-            reflected: vec![Wave::ZERO; blocks.len()],
-        };
-        if let Some(block) = fold_part(step.width, matrices, &mut folded, &mut self.scratch) {
+        let ways = if is_one_way { 2 * step.width } else { step.width };
+        let taken = self.waves.take(count * (1 + ways));
+        let down = taken.start + count;
+        let up = is_one_way.then_some(down + count * step.width);
+        let folded = Folded { reflected: taken.start, down, up };
+        let (reflected, rest) = self.waves.at(taken).split_at_mut(count);
+        let (down, up) = rest.split_at_mut(count * step.width);
+        let into = Written { reflected, down, up: folded.up.is_some().then_some(up) };
+        if let Some(block) = fold_part(step.width, &self.matrices.all()[matrices], into, &mut self.scratch) {
             return Err(CoaxError::Resonance { part: step.original, megahertz: blocks[block].0.0[0] });
         }
         self.folded.push(folded);
         self.numbers.insert(branch, self.folded.len() - 1);
         Ok(self.folded.len() - 1)
     }
+}
 
-    /// The products along the way from the root to a side, and back where that is not the same.
-    fn along(&self, tree: &Tree, numbers: &[usize], side: usize) -> (Vec<Wave>, Option<Vec<Wave>>) {
-        let plan = &tree.plan;
-        let mut down = vec![Wave::ONE; self.blocks.at.len()];
-        let mut up: Option<Vec<Wave>> = None;
-        let mut here = Some(side);
-        while let Some(side) = here {
-            let place = plan.part_of[side];
-            let (folded, step) = (&self.folded[numbers[place]], &plan.steps[place]);
-            let port = side - step.sides.start;
-            if let Some(back) = &folded.up {
-                multiply(up.get_or_insert_with(|| down.clone()), back, port, step.width);
-            } else if let Some(up) = &mut up {
-                multiply(up, &folded.down, port, step.width);
-            }
-            multiply(&mut down, &folded.down, port, step.width);
-            here = plan.above[place];
+/// The products along the way from the root to a side, and back where that is not the same (else nothing).
+fn along(
+    plan: &Plan,
+    numbers: &[usize],
+    side: usize,
+    (folded, waves): (&[Folded], &[Wave]),
+    [way, back]: [&mut Vec<Wave>; 2],
+) {
+    let mut here = Some(side);
+    way.clear();
+    back.clear();
+    while let Some(side) = here {
+        let place = plan.part_of[side];
+        let (folded, step) = (&folded[numbers[place]], &plan.steps[place]);
+        let port = side - step.sides.start;
+        let blocks = folded.down - folded.reflected;
+        let of = |first: usize| &waves[first..first + blocks * step.width];
+        if way.is_empty() {
+            way.resize(blocks, Wave::ONE);
         }
-        (down, up)
+        if let Some(up) = folded.up {
+            if back.is_empty() {
+                back.extend_from_slice(way);
+            }
+            multiply(back, of(up), port, step.width);
+        } else if !back.is_empty() {
+            multiply(back, of(folded.down), port, step.width);
+        }
+        multiply(way, of(folded.down), port, step.width);
+        here = plan.above[place];
     }
+}
+
+/// Where what a part folds to is written.
+struct Written<'a> {
+    reflected: &'a mut [Wave],
+    down: &'a mut [Wave],
+    up: Option<&'a mut [Wave]>,
 }
 
 /// Folds a part in every block; the block in which that has no answer, if there is one. Compiled for several instruction sets, as
 /// the sweep is.
 #[multiversion(targets("x86_64+avx512f+avx512dq+avx512vl", "x86_64+avx2"))]
-fn fold_part(width: usize, matrices: &[Wave], folded: &mut Folded, scratch: &mut Scratch) -> Option<usize> {
+fn fold_part<'a>(
+    width: usize,
+    matrices: &[Wave],
+    mut into: Written<'a>,
+    scratch: &mut Scratch,
+) -> Option<usize> {
     let size = (width + 1) * (width + 1);
-    let is_one_way = folded.up.is_some();
+    let is_one_way = into.up.is_some();
     let stride = if is_one_way { width + 1 } else { 1 };
     scratch.rows.resize((width * stride).max(scratch.rows.len()), Wave::ZERO);
     scratch.small.resize((width * width).max(scratch.small.len()), Wave::ZERO);
-    for block in 0..folded.reflected.len() {
+    for block in 0..into.reflected.len() {
         let columns = if is_one_way { Columns::All } else { Columns::Of(&[]) };
         let matrix = &matrices[block * size..(block + 1) * size];
         let rows = &mut scratch.rows[..width * stride];
@@ -263,11 +336,11 @@ fn fold_part(width: usize, matrices: &[Wave], folded: &mut Folded, scratch: &mut
         let Some(reflected) = fold(width, matrix, columns, rows, here, &mut scratch.small) else {
             return Some(block);
         };
-        folded.reflected[block] = reflected;
-        for (port, x) in folded.down[block * width..(block + 1) * width].iter_mut().enumerate() {
+        into.reflected[block] = reflected;
+        for (port, x) in into.down[block * width..(block + 1) * width].iter_mut().enumerate() {
             *x = rows[port * stride];
         }
-        if let Some(up) = &mut folded.up {
+        if let Some(up) = &mut into.up {
             turn_back(matrix, rows, here, &mut up[block * width..(block + 1) * width]);
         }
     }
@@ -280,12 +353,11 @@ fn multiply(along: &mut [Wave], factors: &[Wave], port: usize, width: usize) {
     }
 }
 
-/// The magnitudes squared of so many frequencies.
-fn power(waves: &[Wave], points: usize) -> Vec<f64> {
-    let mut power = Vec::with_capacity(waves.len() * LANES);
+/// Adds the magnitudes squared of so many frequencies.
+fn push_power(waves: &[Wave], points: usize, to: &mut Vec<f64>) {
+    let until = to.len() + points;
     for wave in waves {
-        power.extend((0..LANES).map(|k| wave.re.0[k] * wave.re.0[k] + wave.im.0[k] * wave.im.0[k]));
+        to.extend((0..LANES).map(|k| wave.re.0[k] * wave.re.0[k] + wave.im.0[k] * wave.im.0[k]));
     }
-    power.truncate(points);
-    power
+    to.truncate(until);
 }

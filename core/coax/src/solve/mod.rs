@@ -17,6 +17,7 @@
 )]
 
 mod any_part;
+mod arena;
 mod branches;
 mod cores;
 mod course;

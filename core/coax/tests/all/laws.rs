@@ -177,8 +177,8 @@ proptest! {
             let all = tree.sample(&frequencies).unwrap().solve(Wanted::All).unwrap();
             for (place, &outlet) in outlets.iter().enumerate() {
                 let ways = [
-                    (&kept.from_root[place], all.transfer(outlet, at_root).unwrap()),
-                    (&kept.to_root[place], all.transfer(at_root, outlet).unwrap()),
+                    (kept.from_root(place), all.transfer(outlet, at_root).unwrap()),
+                    (kept.to_root(place), all.transfer(at_root, outlet).unwrap()),
                 ];
                 for (found, expected) in ways {
                     prop_assert_eq!(found.len(), expected.len());

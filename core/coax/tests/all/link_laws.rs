@@ -89,7 +89,7 @@ proptest! {
     ) {
         let grid = grid(64);
         let older = versions.0.min(versions.1);
-        let load = |a, b| BitLoading::new(&grid, &transfer, node(a), node(b), &draw(seed)).unwrap();
+        let load = |a, b| BitLoading::new(&grid, transfer.as_slice(), node(a), node(b), &draw(seed)).unwrap();
         for place in placements(versions.0.max(versions.1)).iter().step_by(5) {
             let mixed = load(versions.0, versions.1).rate(place, 4).unwrap();
             prop_assert_eq!(mixed, load(older, older).rate(place, 4).unwrap());
@@ -119,7 +119,7 @@ proptest! {
         let grid = grid(16);
         let mut transfer = vec![0.01; 16];
         transfer[at] = wrong;
-        let found = BitLoading::new(&grid, &transfer, node(Version::V2_5), node(Version::V2_5), &LinkDraw::likely());
+        let found = BitLoading::new(&grid, transfer.as_slice(), node(Version::V2_5), node(Version::V2_5), &LinkDraw::likely());
         let named = match found {
             Err(LinkError::Transfer { frequency, .. }) => Some(frequency),
             _ => None,
@@ -133,9 +133,7 @@ fn grids_that_are_none_are_refused() {
     let load = |grid: &[f64], transfers: usize| {
         let grid: Vec<Megahertz> = grid.iter().copied().map(Megahertz).collect();
         let node = node(Version::V2_5);
-        BitLoading::new(&grid, &vec![0.1; transfers], node, node, &LinkDraw::likely())
-            .map(|_| ())
-            .unwrap_err()
+        BitLoading::new(&grid, vec![0.1; transfers], node, node, &LinkDraw::likely()).map(|_| ()).unwrap_err()
     };
     assert!(matches!(load(&[1125.0, 1675.0], 3), LinkError::Lengths { frequencies: 2, transfers: 3 }));
     assert!(matches!(load(&[], 0), LinkError::Grid { place: 0, .. }));
@@ -145,14 +143,14 @@ fn grids_that_are_none_are_refused() {
     assert!(matches!(load(&[1125.0, f64::NAN], 2), LinkError::Grid { place: 1, .. }));
     let endless = LinkDraw { tx_power: coax::DecibelMilliwatts(f64::INFINITY), ..LinkDraw::likely() };
     let node = node(Version::V1_1);
-    assert!(BitLoading::new(&grid(4), &[0.1; 4], node, node, &endless).is_err());
+    assert!(BitLoading::new(&grid(4), [0.1; 4], node, node, &endless).is_err());
 }
 
 #[test]
 fn a_path_known_over_too_little_is_refused() {
     let grid: Vec<Megahertz> = (0..100).map(|n| Megahertz(1125.0 + f64::from(n))).collect();
     let node = node(Version::V2_5);
-    let load = BitLoading::new(&grid, &[0.1; 100], node, node, &LinkDraw::likely()).unwrap();
+    let load = BitLoading::new(&grid, [0.1; 100], node, node, &LinkDraw::likely()).unwrap();
     assert!(matches!(load.rate(&placements(Version::V2_5)[0], 2), Err(LinkError::Uncovered { .. })));
 }
 
@@ -162,7 +160,7 @@ fn nodes_that_hear_nothing_do_not_link() {
     for version in Version::ALL {
         for transfer in [0.0, 1e-14] {
             let load =
-                BitLoading::new(&grid, &[transfer; 64], node(version), node(version), &LinkDraw::likely());
+                BitLoading::new(&grid, [transfer; 64], node(version), node(version), &LinkDraw::likely());
             let found = load.unwrap().rate(&placements(version)[0], 2).unwrap();
             assert!(!found.links());
             assert_eq!((found.net, found.limit), (MegabitsPerSecond(0.0), Limit::Path));
@@ -174,7 +172,7 @@ fn nodes_that_hear_nothing_do_not_link() {
 fn a_1_x_pair_works_at_the_beacon_of_a_newer_network_if_it_is_one_of_its_channels() {
     let grid = grid(512);
     let old = node(Version::V1_1);
-    let load = BitLoading::new(&grid, &[0.001; 512], old, old, &LinkDraw::likely()).unwrap();
+    let load = BitLoading::new(&grid, [0.001; 512], old, old, &LinkDraw::likely()).unwrap();
     for place in placements(Version::V2_5) {
         let found = load.rate(&place, 3).unwrap();
         // D8, the highest channel of 1.x: 1500 MHz (MoCA 1.1 Reference Specification, Table 1-1).
@@ -206,7 +204,7 @@ fn all_placements_at_once_are_each_by_itself() {
         grid.iter().map(|f| 10_f64.powf(-(40.0 + 25.0 * (f.value() / 31.0).sin()) / 10.0)).collect();
     for version in Version::ALL {
         let node = node(version);
-        let load = BitLoading::new(&grid, &path, node, node, &LinkDraw::likely()).unwrap();
+        let load = BitLoading::new(&grid, path.as_slice(), node, node, &LinkDraw::likely()).unwrap();
         let candidates = Candidates::new(placements(Version::V2_5));
         let alone: Vec<LinkRate> =
             candidates.placements().iter().map(|place| load.rate(place, 3).unwrap()).collect();
@@ -244,7 +242,7 @@ fn a_channel_in_which_too_little_arrives_carries_nothing() {
     let loss = |f: f64| if f < 1400.0 { 72.0 } else { 74.0 };
     let path: Vec<f64> = grid.iter().map(|f| Decibels(-loss(f.value())).power()).collect();
     let node = node(Version::V2_0);
-    let load = BitLoading::new(&grid, &path, node, node, &draw).unwrap();
+    let load = BitLoading::new(&grid, path.as_slice(), node, node, &draw).unwrap();
     for place in placements(Version::V2_0) {
         let channel = place.channels()[0];
         let (low, high) = (channel.low().value(), channel.high().value());
@@ -260,7 +258,7 @@ fn a_channel_is_averaged_over_the_straight_lines_between_grid_points() {
     let grid: Vec<Megahertz> = [1100.0, 1131.0, 1160.0, 1175.0, 1214.0, 1260.0].map(Megahertz).to_vec();
     let path = [-60.0, -75.0, -50.0, -68.0, -58.0, -80.0].map(|db| Decibels(db).power());
     let node = node(Version::V2_0);
-    let load = BitLoading::new(&grid, &path, node, node, &LinkDraw::likely()).unwrap();
+    let load = BitLoading::new(&grid, path.as_slice(), node, node, &LinkDraw::likely()).unwrap();
     let line = |f: f64| {
         let cell = (1..grid.len()).find(|&n| f <= grid[n].value()).unwrap();
         let (f0, f1) = (grid[cell - 1].value(), grid[cell].value());
@@ -280,7 +278,7 @@ fn one_channel_of_a_bonded_network_is_held_to_one_channel() {
     let likely = LinkDraw::likely();
     let draw = LinkDraw { mac_efficiency: MacEfficiency { v2_0: 1.0, ..likely.mac_efficiency }, ..likely };
     let node = node(Version::V2_0Bonded);
-    let load = BitLoading::new(&grid, &[0.1; 64], node, node, &draw).unwrap();
+    let load = BitLoading::new(&grid, [0.1; 64], node, node, &draw).unwrap();
     let single = placements(Version::V2_0)[0].clone();
     let found = load.rate(&single, 4).unwrap();
     assert!((found.net.value() - 400.0).abs() < 1e-9);
