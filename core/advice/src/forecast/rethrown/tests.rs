@@ -162,6 +162,18 @@ fn houses_to_try() -> Vec<Survey> {
     random.into_iter().chain([houses::old(20)]).collect()
 }
 
+/// A network of 2.5 with an adapter of 1.1 in it: to that the beacon's place matters, too.
+fn mixed() -> Survey {
+    let house = houses::change_cases::house(houses::change_cases::FAR);
+    house
+        .outlet("O3", "Den")
+        .plugged(&[])
+        .adapter("1.1")
+        .from("F1", 1)
+        .over_guessed(house::record::CableKind::Six, 20.0, LengthKnown::Guessed)
+        .survey()
+}
+
 /// Within what drawing so often leaves open the estimate is that of trying each unknown at all that it may be, and it puts them
 /// in the same order.
 #[test]
@@ -200,12 +212,16 @@ fn what_each_moves_is_what_trying_all_that_it_may_be_gives() {
 /// it, as it is and with each unknown thrown again.
 #[test]
 fn what_is_thrown_first_is_the_forecast_itself() {
-    let mut rooms = 0;
-    for survey in houses_to_try() {
+    let (mut rooms, mut hops) = (0, 0);
+    for survey in houses_to_try().into_iter().chain([mixed()]) {
         let told = forecast(&survey, &OPTIONS).expect("a sound house");
         let prepared = Prepared::of(&survey, &OPTIONS).unwrap();
         let house = prepared.house.as_ref().expect("a bridge");
         let Some(placement) = placement_of(house, &told, OPTIONS.draws.into()).unwrap() else { continue };
+        let channels = |of: &Placement| of.channels().to_vec();
+        let candidates = house.candidates();
+        let alike = candidates.placements().iter().filter(|one| channels(one) == channels(&placement));
+        hops += usize::from(alike.count() > 1);
         let seen = FromBridge::of(house).unwrap();
         let open = open_in(&survey, &told);
         let again: Vec<_> = open.iter().map(|open| Again::of(&house.circuit, *open)).collect();
@@ -236,5 +252,5 @@ fn what_is_thrown_first_is_the_forecast_itself() {
             rooms += 1;
         }
     }
-    assert!(rooms > 20, "{rooms}");
+    assert!(rooms > 20 && hops > 0, "{rooms} {hops}");
 }
