@@ -79,10 +79,27 @@ impl Fact {
         subject: SubjectId,
         field: &str,
         value: &Value,
-        mut over: Vec<FactId>,
+        over: Vec<FactId>,
     ) -> Result<Self, FactFault> {
         check_field(field)?;
         let (text, value) = canonical::normal(value)?;
+        Self::of_normal(id, act, by, subject, field, (&text, value), over)
+    }
+
+    /// As [`Fact::new`], of a value that has its canonical text with it.
+    ///
+    /// # Errors
+    /// As [`Fact::new`].
+    fn of_normal(
+        id: FactId,
+        act: ActId,
+        by: AuthorId,
+        subject: SubjectId,
+        field: &str,
+        (text, value): (&str, Value),
+        mut over: Vec<FactId>,
+    ) -> Result<Self, FactFault> {
+        check_field(field)?;
         if text.len() > MAX_VALUE_BYTES {
             let field = field.to_owned();
             return Err(FactFault::TooLong { field, bytes: text.len(), limit: MAX_VALUE_BYTES });

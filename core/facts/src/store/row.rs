@@ -31,21 +31,23 @@ impl FromSql for Bytes {
     }
 }
 
-/// Writes facts in the order given, each after those it replaces.
+/// Writes facts in the order given, each after those it replaces; returns what the sums of their rows add up to.
 pub(super) fn write<'a>(
     connection: &Connection,
     facts: impl Iterator<Item = &'a Fact>,
-) -> rusqlite::Result<()> {
+) -> rusqlite::Result<i64> {
     let mut insert = connection.prepare_cached(
         "INSERT INTO fact (id, act, author, subject, field, value, extra, sum) \
          VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)",
     )?;
     let mut insert_over =
         connection.prepare_cached("INSERT INTO fact_over (fact, replaced) VALUES (?1, ?2)")?;
+    let mut total = 0_i64;
     for fact in facts {
         let columns = columns_of(fact)?;
         let [id, act, author, subject] = columns.ids.map(Bytes);
         let sum = columns.sum();
+        total = total.wrapping_add(sum);
         let text = |bytes: Option<Vec<u8>>| bytes.map(String::from_utf8).transpose().map_err(not_text);
         insert.execute(params![
             id,
@@ -61,7 +63,7 @@ pub(super) fn write<'a>(
             insert_over.execute(params![id, Bytes(over)])?;
         }
     }
-    Ok(())
+    Ok(total)
 }
 
 fn columns_of(fact: &Fact) -> rusqlite::Result<Columns> {
@@ -123,8 +125,8 @@ pub(super) fn columns<'a>(row: &'a Row<'_>, over: &'a [Uuid]) -> rusqlite::Resul
 /// SQLite's count of commits by other connections. Only a difference means anything.
 pub(super) fn data_version(connection: &Connection) -> rusqlite::Result<i64> {
     // A read first, so that the answer is that of the transaction we are in.
-    connection.query_row("SELECT count(*) FROM meta", (), |_| Ok(()))?;
-    connection.pragma_query_value(None, "data_version", |row| row.get(0))
+    connection.prepare_cached("SELECT count(*) FROM meta")?.query_row((), |_| Ok(()))?;
+    connection.prepare_cached("PRAGMA data_version")?.query_row((), |row| row.get(0))
 }
 
 /// Reads what other connections committed since `seen`; returns whether that changed any fact. To be called within
