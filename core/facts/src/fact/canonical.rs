@@ -17,6 +17,9 @@ pub const MAX_VALUE_BYTES: usize = 8 * 1024;
 /// The deepest nesting of a value. A bare number has depth 0, a list of numbers 1.
 pub const MAX_DEPTH: usize = 32;
 
+/// The greatest whole number below which a double holds every other: 2^53.
+const EXACT: u64 = 1 << 53;
+
 /// The canonical text of a value.
 ///
 /// # Errors
@@ -73,6 +76,9 @@ fn check(value: &Value) -> Result<(), FactFault> {
                 left.extend(members.values().map(|member| (member, inner)));
             }
             Value::Array(_) | Value::Object(_) => return Err(FactFault::TooDeep { limit: MAX_DEPTH }),
+            // Up to here each is a double of its own, whose digits are its shortest text.
+            Value::Number(number) if number.as_i64().is_some_and(|number| number.unsigned_abs() <= EXACT) => {
+            }
             Value::Number(number) if !number.is_f64() => {
                 let digits = number.to_string();
                 let shown = serde_json_canonicalizer::to_string(number).map_err(|_| FactFault::NotJson)?;
@@ -180,6 +186,9 @@ mod tests {
         let number = 9_007_199_254_740_993_u64;
         assert_eq!(value_of(&number), Err(FactFault::NumberInexact { number: number.to_string() }));
         assert!(value_of(&(number - 1)).is_ok());
+        let below = -i64::try_from(number).unwrap();
+        assert_eq!(value_of(&below), Err(FactFault::NumberInexact { number: below.to_string() }));
+        assert!(value_of(&(below + 1)).is_ok());
     }
 
     #[test]

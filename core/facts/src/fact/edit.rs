@@ -73,7 +73,7 @@ impl Ledger {
             if let Some(fault) = &edit.fault {
                 return Err(fault.clone());
             }
-            let (_, value) = canonical::normal(&edit.value)?;
+            let (text, value) = canonical::normal(&edit.value)?;
             let live = self.live(edit.subject, &edit.field);
             let stands = if live.is_empty() {
                 value.is_null()
@@ -87,7 +87,8 @@ impl Ledger {
             for &seen in &over {
                 clock.raise(seen);
             }
-            facts.push(Fact::new(clock.next_id(), act, by, edit.subject, &edit.field, &value, over)?);
+            let normal = (text.as_str(), value);
+            facts.push(Fact::of_normal(clock.next_id(), act, by, edit.subject, &edit.field, normal, over)?);
         }
         Ok(facts)
     }

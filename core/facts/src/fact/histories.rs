@@ -183,6 +183,43 @@ proptest! {
     }
 
     #[test]
+    fn a_ledger_laid_out_at_once_is_that_of_one_fact_after_the_other(
+        steps in steps(), turn in 0_usize..50, places in 0_usize..9
+    ) {
+        let (mut copies, written) = play(3, &steps);
+        exchange(&mut copies, turn);
+        let mut facts: Vec<(FactId, Fact)> = written.into_iter().map(|fact| (fact.id(), fact)).collect();
+        facts.sort_by_key(|(id, _)| *id);
+        // As they were before anybody told to forget any.
+        let mut one_by_one = Ledger::new();
+        for (_, fact) in &facts {
+            one_by_one.insert(fact.clone()).unwrap();
+        }
+        let at_once = Ledger::of_ascending(facts.clone()).unwrap();
+        for ledger in [&one_by_one, &copies[0].ledger] {
+            prop_assert_eq!(&at_once, ledger);
+            prop_assert_eq!(live_in(&at_once), live_in(ledger));
+            for (id, fact) in &facts {
+                prop_assert_eq!(at_once.of_act(fact.act()), ledger.of_act(fact.act()));
+                prop_assert_eq!(at_once.tells_to_forget(*id), ledger.tells_to_forget(*id));
+                let [found, known] =
+                    [&at_once, ledger].map(|ledger| ledger.history(fact.subject(), fact.field()));
+                prop_assert_eq!(found, known);
+            }
+        }
+        // Out of their order they are taken one by one, and what comes before what it replaces is refused.
+        let length = facts.len();
+        facts.rotate_left(places.min(length));
+        let one_by_one = facts.iter().try_fold(Ledger::new(), |mut ledger, (_, fact)| {
+            ledger.insert(fact.clone()).map(|_| ledger)
+        });
+        match (Ledger::of_ascending(facts), one_by_one) {
+            (Ok(found), Ok(known)) => prop_assert_eq!(found, known),
+            (found, known) => prop_assert!(found.is_err() && known.is_err()),
+        }
+    }
+
+    #[test]
     fn whoever_settles_settles_for_all(steps in steps(), turn in 0_usize..50) {
         let (mut copies, _) = play(3, &steps);
         exchange(&mut copies, turn);

@@ -2,12 +2,15 @@
 //!
 //! A ledger depends only on which facts it holds, never on the order in which they came. It only grows.
 
+use std::collections::btree_map::Entry;
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use super::Fact;
 use super::clock::FactClock;
 use super::fault::FactFault;
 use super::forget::{FORGET, named_by};
+use super::history::History;
 use super::id::{ActId, FactId, SubjectId};
 use crate::error::{FactsError, Result};
 
@@ -15,7 +18,7 @@ use crate::error::{FactsError, Result};
 #[derive(Debug, Clone, Default)]
 pub struct Ledger {
     facts: BTreeMap<FactId, Fact>,
-    subjects: BTreeMap<SubjectId, BTreeMap<String, History>>,
+    subjects: BTreeMap<SubjectId, Fields>,
     acts: BTreeMap<ActId, BTreeSet<FactId>>,
     /// What the facts of the field [`FORGET`] name, held or not: it is forgotten whenever it comes.
     to_forget: BTreeSet<FactId>,
@@ -30,13 +33,8 @@ pub(crate) struct Taken {
     pub forgotten: Vec<Fact>,
 }
 
-/// What was ever said about one field of one subject.
-#[derive(Debug, Clone, Default)]
-struct History {
-    all: BTreeSet<FactId>,
-    /// Those that no other fact replaces.
-    live: BTreeSet<FactId>,
-}
+/// What was ever said about one subject, by field.
+type Fields = BTreeMap<Arc<str>, History>;
 
 /// Two ledgers are equal if they hold the same facts.
 impl PartialEq for Ledger {
@@ -76,27 +74,8 @@ impl Ledger {
             }
             return Ok(());
         }
-        for &over in fact.over() {
-            match self.facts.get(&over) {
-                None => return Err(FactsError::ReplacesUnknown { id, missing: over }),
-                Some(held) if held.subject() != fact.subject() || held.field() != fact.field() => {
-                    return Err(FactsError::ReplacesElsewhere { id, other: over });
-                }
-                Some(_) => {}
-            }
-        }
-        let fields = self.subjects.entry(fact.subject()).or_default();
-        if !fields.contains_key(fact.field()) {
-            fields.insert(fact.field().to_owned(), History::default());
-        }
-        if let Some(history) = fields.get_mut(fact.field()) {
-            history.all.insert(id);
-            // Nothing held can replace the new fact, because whoever replaces it must know it.
-            history.live.insert(id);
-            for over in fact.over() {
-                history.live.remove(over);
-            }
-        }
+        check_over(&self.facts, &fact)?;
+        index(self.subjects.entry(fact.subject()).or_default(), &fact);
         self.acts.entry(fact.act()).or_default().insert(id);
         let named: Vec<FactId> = named_by(&fact).collect();
         if fact.field() != FORGET && self.to_forget.contains(&id) {
@@ -109,6 +88,42 @@ impl Ledger {
             taken.forgotten.extend(self.forget_held(named));
         }
         Ok(())
+    }
+
+    /// The ledger of the facts of a store, which come by id: what [`Ledger::insert`] makes of one after the other, at half
+    /// the price.
+    ///
+    /// # Errors
+    /// As [`Ledger::insert`].
+    pub(crate) fn of_ascending(facts: Vec<(FactId, Fact)>) -> Result<Self> {
+        let mut ledger = Self::new();
+        if !facts.is_sorted_by(|(one, _), (two, _)| one < two) {
+            facts.into_iter().try_for_each(|(_, fact)| ledger.insert(fact).map(drop))?;
+            return Ok(ledger);
+        }
+        // A map of what comes in order is laid out at once. A fact only ever replaces older ones, so whatever it replaces
+        // stands before it.
+        ledger.facts = facts.into_iter().collect();
+        let mut acts: BTreeMap<ActId, Vec<FactId>> = BTreeMap::new();
+        let mut facts = ledger.facts.values().peekable();
+        // An act says one thing after the other about a subject.
+        while let Some(first) = facts.peek().copied() {
+            let of_act = acts.entry(first.act()).or_default();
+            let fields = ledger.subjects.entry(first.subject()).or_default();
+            let goes_with_first =
+                |fact: &&Fact| fact.act() == first.act() && fact.subject() == first.subject();
+            while let Some(fact) = facts.next_if(goes_with_first) {
+                check_over(&ledger.facts, fact)?;
+                index(fields, fact);
+                of_act.push(fact.id());
+                ledger.to_forget.extend(named_by(fact));
+            }
+        }
+        ledger.acts = acts.into_iter().map(|(act, ids)| (act, ids.into_iter().collect())).collect();
+        for id in ledger.to_forget.clone() {
+            ledger.forget_held(id);
+        }
+        Ok(ledger)
     }
 
     /// Drops what a held fact says; returns it as it was, or nothing if nothing changes. What tells to forget is
@@ -167,7 +182,7 @@ impl Ledger {
             self.facts.insert(was.id(), was);
         }
         let mut told = false;
-        let mut touched = BTreeSet::new();
+        let mut touched: BTreeMap<(SubjectId, Arc<str>), BTreeSet<FactId>> = BTreeMap::new();
         for id in &taken.new {
             let Some(fact) = self.facts.remove(id) else { continue };
             told |= fact.field() == FORGET;
@@ -177,25 +192,14 @@ impl Ledger {
                     self.acts.remove(&fact.act());
                 }
             }
-            touched.insert((fact.subject(), fact.field().to_owned()));
-            if let Some(history) =
-                self.subjects.get_mut(&fact.subject()).and_then(|fields| fields.get_mut(fact.field()))
-            {
-                history.all.remove(id);
-            }
+            touched.entry((fact.subject(), fact.shared_field())).or_default().insert(*id);
         }
-        for (subject, field) in touched {
+        for ((subject, field), gone) in touched {
             let Some(fields) = self.subjects.get_mut(&subject) else { continue };
             if let Some(history) = fields.get_mut(&field) {
-                let replaced: BTreeSet<FactId> = history
-                    .all
-                    .iter()
-                    .filter_map(|id| self.facts.get(id))
-                    .flat_map(|fact| fact.over().iter().copied())
-                    .collect();
-                history.live = history.all.difference(&replaced).copied().collect();
+                history.unsay(&gone, |id| self.facts.get(&id).map_or(&[], Fact::over));
             }
-            fields.retain(|_, history| !history.all.is_empty());
+            fields.retain(|_, history| !history.is_empty());
             if fields.is_empty() {
                 self.subjects.remove(&subject);
             }
@@ -254,24 +258,24 @@ impl Ledger {
 
     /// The fields of a subject that were ever written, by name.
     pub fn fields(&self, subject: SubjectId) -> impl Iterator<Item = &str> {
-        self.subjects.get(&subject).into_iter().flat_map(BTreeMap::keys).map(String::as_str)
+        self.subjects.get(&subject).into_iter().flat_map(Fields::keys).map(AsRef::as_ref)
     }
 
     /// The story of a field: all that was ever said about it, by id.
     pub fn history(&self, subject: SubjectId, field: &str) -> Vec<&Fact> {
-        self.held(self.history_of(subject, field).map(|history| &history.all))
+        self.held(self.history_of(subject, field).map(History::all).into_iter().flatten())
     }
 
     /// The facts about a field that no other fact replaces, by id.
     pub fn live(&self, subject: SubjectId, field: &str) -> Vec<&Fact> {
-        self.held(self.history_of(subject, field).map(|history| &history.live))
+        self.held(self.history_of(subject, field).map(History::live).into_iter().flatten())
     }
 
     /// The live fact with the greatest id of those that still say something, or the greatest at all if none does.
     /// Where it is one of several, see [`Ledger::disagreements`].
     pub fn shown(&self, subject: SubjectId, field: &str) -> Option<&Fact> {
-        let live = &self.history_of(subject, field)?.live;
-        let mut newest_first = live.iter().rev().filter_map(|id| self.facts.get(id));
+        let live = self.history_of(subject, field)?.live();
+        let mut newest_first = live.rev().filter_map(|id| self.facts.get(&id));
         let newest = newest_first.next()?;
         if !newest.is_forgotten() {
             return Some(newest);
@@ -281,15 +285,40 @@ impl Ledger {
 
     /// The facts of one action of the user, by id.
     pub fn of_act(&self, act: ActId) -> Vec<&Fact> {
-        self.held(self.acts.get(&act))
+        self.held(self.acts.get(&act).into_iter().flatten().copied())
     }
 
     fn history_of(&self, subject: SubjectId, field: &str) -> Option<&History> {
         self.subjects.get(&subject)?.get(field)
     }
 
-    fn held(&self, ids: Option<&BTreeSet<FactId>>) -> Vec<&Fact> {
-        ids.into_iter().flatten().filter_map(|id| self.facts.get(id)).collect()
+    fn held(&self, ids: impl Iterator<Item = FactId>) -> Vec<&Fact> {
+        ids.filter_map(|id| self.facts.get(&id)).collect()
+    }
+}
+
+/// Whether what a fact replaces is held, and of the same field.
+fn check_over(held: &BTreeMap<FactId, Fact>, fact: &Fact) -> Result<()> {
+    let id = fact.id();
+    for &over in fact.over() {
+        match held.get(&over) {
+            None => return Err(FactsError::ReplacesUnknown { id, missing: over }),
+            Some(held) if held.subject() != fact.subject() || held.field() != fact.field() => {
+                return Err(FactsError::ReplacesElsewhere { id, other: over });
+            }
+            Some(_) => {}
+        }
+    }
+    Ok(())
+}
+
+/// Adds a fact to what was said about its subject.
+fn index(fields: &mut Fields, fact: &Fact) {
+    match fields.entry(fact.shared_field()) {
+        Entry::Vacant(entry) => {
+            entry.insert(History::of(fact.id()));
+        }
+        Entry::Occupied(mut entry) => entry.get_mut().say(fact.id(), fact.over()),
     }
 }
 

@@ -28,7 +28,7 @@ impl Fact {
         let mut members = self.extra.clone();
         members.insert("act".into(), json!(self.act));
         members.insert("by".into(), json!(self.by));
-        members.insert("field".into(), json!(self.field));
+        members.insert("field".into(), json!(self.field()));
         members.insert("id".into(), json!(self.id));
         members.insert("over".into(), json!(self.over));
         members.insert("subject".into(), json!(self.subject));
@@ -79,7 +79,7 @@ impl Fact {
                 return Err(FactFault::Line { reason: name_of_fault("value"), column: 1 });
             }
             (Some(Value::Bool(true)), None) if members.is_empty() => {
-                Self::forgotten(id, act, by, subject, &field, over)?
+                Self::forgotten(id, act, by, subject, field, over)?
             }
             (Some(_), _) => return Err(FactFault::Line { reason: name_of_fault(FORGOTTEN), column: 1 }),
         };

@@ -17,6 +17,7 @@ mod disagreement;
 mod edit;
 mod fault;
 mod forget;
+mod history;
 mod id;
 mod image;
 mod ledger;
@@ -25,6 +26,8 @@ mod removal;
 pub mod reserved;
 mod size;
 mod wish;
+
+use std::sync::Arc;
 
 use serde_json::{Map, Value};
 
@@ -55,7 +58,8 @@ pub struct Fact {
     act: ActId,
     by: AuthorId,
     subject: SubjectId,
-    field: String,
+    /// Most facts share their names of fields with many others.
+    field: Arc<str>,
     value: Value,
     over: Vec<FactId>,
     extra: Map<String, Value>,
@@ -75,16 +79,33 @@ impl Fact {
         subject: SubjectId,
         field: &str,
         value: &Value,
-        mut over: Vec<FactId>,
+        over: Vec<FactId>,
     ) -> Result<Self, FactFault> {
         check_field(field)?;
         let (text, value) = canonical::normal(value)?;
+        Self::of_normal(id, act, by, subject, field, (&text, value), over)
+    }
+
+    /// As [`Fact::new`], of a value that has its canonical text with it.
+    ///
+    /// # Errors
+    /// As [`Fact::new`].
+    fn of_normal(
+        id: FactId,
+        act: ActId,
+        by: AuthorId,
+        subject: SubjectId,
+        field: &str,
+        (text, value): (&str, Value),
+        mut over: Vec<FactId>,
+    ) -> Result<Self, FactFault> {
+        check_field(field)?;
         if text.len() > MAX_VALUE_BYTES {
             let field = field.to_owned();
             return Err(FactFault::TooLong { field, bytes: text.len(), limit: MAX_VALUE_BYTES });
         }
         sort_over(id, &mut over)?;
-        let field = field.to_owned();
+        let field = field.into();
         Ok(Self { id, act, by, subject, field, value, over, extra: Map::new(), forgotten: false })
     }
 
@@ -99,7 +120,7 @@ impl Fact {
         act: ActId,
         by: AuthorId,
         subject: SubjectId,
-        field: String,
+        field: Arc<str>,
         value: Value,
         mut over: Vec<FactId>,
         extra: Map<String, Value>,
@@ -118,15 +139,15 @@ impl Fact {
         act: ActId,
         by: AuthorId,
         subject: SubjectId,
-        field: &str,
+        field: impl Into<Arc<str>>,
         mut over: Vec<FactId>,
     ) -> Result<Self, FactFault> {
-        check_field(field)?;
-        if field == FORGET {
+        let field = field.into();
+        check_field(&field)?;
+        if *field == *FORGET {
             return Err(FactFault::ForgottenForget);
         }
         sort_over(id, &mut over)?;
-        let field = field.to_owned();
         Ok(Self { id, act, by, subject, field, value: Value::Null, over, extra: Map::new(), forgotten: true })
     }
 
@@ -171,6 +192,11 @@ impl Fact {
     /// Which field of the subject.
     pub fn field(&self) -> &str {
         &self.field
+    }
+
+    /// The same, to be kept.
+    pub(crate) fn shared_field(&self) -> Arc<str> {
+        Arc::clone(&self.field)
     }
 
     /// What it says. Null says that the field is empty, and is all that is left of a forgotten one.

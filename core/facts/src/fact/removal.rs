@@ -39,7 +39,12 @@ pub enum Removal<'a> {
 impl Ledger {
     /// Whether a subject is removed. Where several people removed it, what any of them saw counts as seen.
     pub fn removal(&self, subject: SubjectId) -> Removal<'_> {
-        removal_of(self.live(subject, REMOVED), self.live_on(subject).collect())
+        let removals = self.live(subject, REMOVED);
+        // Of most subjects nobody ever said so, and then what else is live on them says nothing.
+        if removals.is_empty() {
+            return Removal::Present;
+        }
+        removal_of(removals, self.live_on(subject).collect())
     }
 
     /// The edit that removes a subject as it stands now.

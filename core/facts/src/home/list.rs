@@ -3,7 +3,11 @@
 use std::ffi::OsStr;
 use std::fs;
 use std::io;
+use std::num::NonZero;
+use std::panic::resume_unwind;
 use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::thread;
 
 use super::{Home, SET_ASIDE};
 use crate::error::{FactsError, Result};
@@ -27,11 +31,42 @@ pub enum Found {
     Trouble(FactsError),
 }
 
+/// For fewer surveys a thread costs more than it saves.
+const SURVEYS_A_THREAD: usize = 8;
+
 impl Entry {
     /// Looks at one survey. What is wrong with it stands in the entry.
     pub fn at(folder: PathBuf) -> Self {
         let found = peek(&folder).map_or_else(Found::Trouble, Found::Survey);
         Self { folder, found }
+    }
+
+    /// Looks at surveys, on the cores that there are; gives them in no order. `goes_on` is told before each how many were begun,
+    /// and ends it by saying no; the list is short then.
+    pub fn at_each(folders: &[PathBuf], goes_on: impl Fn(usize) -> bool + Sync) -> Vec<Self> {
+        let next = AtomicUsize::new(0);
+        let look = || {
+            let mut found = Vec::new();
+            loop {
+                let begun = next.fetch_add(1, Ordering::Relaxed);
+                match folders.get(begun) {
+                    Some(folder) if goes_on(begun) => found.push(Self::at(folder.clone())),
+                    Some(_) | None => return found,
+                }
+            }
+        };
+        let cores = thread::available_parallelism().map_or(1, NonZero::get);
+        thread::scope(|scope| {
+            // Where no thread is to be had, the others do its share.
+            let others: Vec<_> = (1..cores.min(folders.len() / SURVEYS_A_THREAD))
+                .filter_map(|_| thread::Builder::new().spawn_scoped(scope, look).ok())
+                .collect();
+            let mut found = look();
+            for other in others {
+                found.extend(other.join().unwrap_or_else(|panic| resume_unwind(panic)));
+            }
+            found
+        })
     }
 
     /// Puts a list in its order: those written last first, those in trouble at the end.
@@ -55,10 +90,10 @@ impl Home {
     /// # Errors
     /// `Inaccessible` if the home folder cannot be read. A survey that cannot is in the list.
     pub fn list(&self) -> Result<Vec<Entry>> {
-        self.folders().map(list)
+        self.folders().map(|folders| list(&folders))
     }
 
-    /// The folders of all surveys, in no order, for a list that is made one by one ([`Entry::at`], [`Entry::sort`]).
+    /// The folders of all surveys, in no order, for a list that tells how far it is ([`Entry::at_each`], [`Entry::sort`]).
     ///
     /// # Errors
     /// As [`Home::list`].
@@ -71,7 +106,7 @@ impl Home {
     /// # Errors
     /// As [`Home::list`].
     pub fn set_aside_list(&self) -> Result<Vec<Entry>> {
-        self.folders_set_aside().map(list)
+        self.folders_set_aside().map(|folders| list(&folders))
     }
 
     /// As [`Home::folders`], of those set aside.
@@ -100,8 +135,34 @@ fn folders(folder: &Path) -> Result<Vec<PathBuf>> {
     Ok(found)
 }
 
-fn list(folders: Vec<PathBuf>) -> Vec<Entry> {
-    let mut found: Vec<Entry> = folders.into_iter().map(Entry::at).collect();
+fn list(folders: &[PathBuf]) -> Vec<Entry> {
+    let mut found = Entry::at_each(folders, |_| true);
     Entry::sort(&mut found);
     found
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+    use std::sync::Mutex;
+
+    use super::*;
+
+    #[test]
+    fn each_is_looked_at_once_until_somebody_says_no() {
+        let home = tempfile::TempDir::new().unwrap();
+        // Nothing is there: of each it is said that it is missing.
+        let folders: Vec<PathBuf> =
+            (0..100).map(|number| home.path().join(format!("{number}.legwork"))).collect();
+        let begun = Mutex::new(BTreeSet::new());
+        let all = Entry::at_each(&folders, |number| begun.lock().unwrap().insert(number));
+        let found: BTreeSet<&PathBuf> = all.iter().map(|entry| &entry.folder).collect();
+        assert_eq!((all.len(), found), (100, folders.iter().collect()));
+        assert_eq!(begun.into_inner().unwrap(), (0..100).collect());
+        assert!(all.iter().all(|entry| matches!(entry.found, Found::Trouble(_))));
+        let some = Entry::at_each(&folders, |number| number < 40);
+        let found: BTreeSet<&PathBuf> = some.iter().map(|entry| &entry.folder).collect();
+        assert_eq!((some.len(), found), (40, folders.iter().take(40).collect()));
+        assert!(Entry::at_each(&[], |_| true).is_empty());
+    }
 }

@@ -375,9 +375,9 @@ fn put(
     summary: &Summary,
 ) -> rusqlite::Result<()> {
     let new = || taken.new.iter().filter_map(|&id| ledger.fact(id));
-    row::write(transaction, new())?;
+    let written = row::write(transaction, new())?;
     if !taken.new.is_empty() || !taken.forgotten.is_empty() {
-        let total = total_after(transaction, ledger, taken)?;
+        let total = total_after(transaction, ledger, taken, written)?;
         summary.write(transaction, total)?;
     }
     if taken.forgotten.is_empty() {
@@ -400,8 +400,13 @@ fn put(
     scrub::demand(transaction, &gone)
 }
 
-/// What the sums of all facts add up to once a batch is written.
-fn total_after(transaction: &Transaction<'_>, ledger: &Ledger, taken: &Taken) -> rusqlite::Result<i64> {
+/// What the sums of all facts add up to once a batch is written, of which the new ones come to `new`.
+fn total_after(
+    transaction: &Transaction<'_>,
+    ledger: &Ledger,
+    taken: &Taken,
+    new: i64,
+) -> rusqlite::Result<i64> {
     let total_of = |facts: &mut dyn Iterator<Item = &Fact>| {
         sum::total(facts).map_err(|fault| rusqlite::Error::ToSqlConversionFailure(Box::new(fault)))
     };
@@ -409,7 +414,6 @@ fn total_after(transaction: &Transaction<'_>, ledger: &Ledger, taken: &Taken) ->
         return total_of(&mut ledger.facts());
     };
     let was = || taken.forgotten.iter().filter(|was| taken.new.binary_search(&was.id()).is_err());
-    let new = total_of(&mut taken.new.iter().filter_map(|&id| ledger.fact(id)))?;
     let lost = total_of(&mut was())?;
     let left = total_of(&mut was().filter_map(|was| ledger.fact(was.id())))?;
     Ok(before.wrapping_add(new).wrapping_sub(lost).wrapping_add(left))

@@ -36,9 +36,8 @@ pub(super) fn open(folder: &Path, author: Writer, mut clock: FactClock) -> Resul
     }
     let transaction = connection.transaction().map_err(broken)?;
     let survey = survey_id(folder, &transaction)?;
-    let mut ledger = Ledger::new();
     let data_version = row::data_version(&transaction).map_err(broken)?;
-    let read_total = row::read_all(&transaction, folder, &mut ledger, &mut clock)?;
+    let (ledger, read_total) = row::read_all(&transaction, folder, &mut clock)?;
     let kept = Summary::read(&transaction).map_err(broken)?;
     transaction.commit().map_err(broken)?;
     let summary = match kept {

@@ -1,6 +1,6 @@
 //! A look at a survey without opening it: a few rows, whatever its size.
 
-use std::fs;
+use std::fs::{self, Metadata};
 use std::path::{Path, PathBuf};
 
 use rusqlite::config::DbConfig;
@@ -30,12 +30,12 @@ pub fn peek(folder: &Path) -> Result<Peek> {
 
 /// Reads something of a survey without opening it. `read` may run twice.
 pub(super) fn look<T>(folder: &Path, read: &dyn Fn(&Path, &Connection) -> Result<T>) -> Result<T> {
-    open::look_at_folder(folder)?;
     let database = database_of(folder);
     // Whatever is odd about a quick look, a proper one says.
     if let Some(found) = look_at_rest(folder, &database, read) {
         return Ok(found);
     }
+    open::look_at_folder(folder)?;
     let broken = |error| fault::of_sqlite(folder, error);
     let log_at_hand = open::has_log(&database);
     // A connection that may only read would leave an empty log and its index behind.
@@ -86,7 +86,8 @@ fn look_at_rest<T>(
         return None;
     }
     let state = || {
-        let found = fs::metadata(database).ok()?;
+        // SQLite would wait for ever for a pipe.
+        let found = fs::metadata(database).ok().filter(Metadata::is_file)?;
         // SQLite deletes the log when the last connection closes, and makes it before it writes.
         let rests = fs::symlink_metadata(log(database)).is_err();
         rests.then_some((found.len(), found.modified().ok()?))

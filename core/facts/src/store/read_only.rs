@@ -13,7 +13,7 @@ use rusqlite::{Connection, OpenFlags};
 use super::peek::as_immutable;
 use super::{DATABASE, Store, Summary, disk, fault, layout, open, pragma, row, schema};
 use crate::error::Result;
-use crate::fact::{FactClock, Ledger, Writer};
+use crate::fact::{FactClock, Writer};
 use crate::unfinished::{self, Unfinished};
 
 /// Opens the survey in `folder` to be read, whatever may be written there.
@@ -29,8 +29,7 @@ pub(super) fn open(folder: &Path, author: Writer, mut clock: FactClock) -> Resul
     // Nothing that is written to the copy would ever come back.
     connection.pragma_update(None, "query_only", true).map_err(broken)?;
     let survey = open::survey_id(folder, &connection)?;
-    let mut ledger = Ledger::new();
-    let total = row::read_all(&connection, folder, &mut ledger, &mut clock)?;
+    let (ledger, total) = row::read_all(&connection, folder, &mut clock)?;
     open::check_count(folder, &Summary::read(&connection).map_err(broken)?, &ledger, total)?;
     let data_version = row::data_version(&connection).map_err(broken)?;
     let summary = Summary::of(&ledger, survey);

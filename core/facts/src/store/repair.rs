@@ -14,7 +14,7 @@ use uuid::Uuid;
 
 use super::create::{SURVEY_KEY, build_database};
 use super::disk::sync_folder;
-use super::row::{self, Bytes};
+use super::row::{self, Bytes, Names};
 use super::scrub;
 use super::sum::{self, Columns};
 use super::summary::Kept;
@@ -215,7 +215,7 @@ fn read_facts(connection: &Connection, over: &BTreeMap<Uuid, Vec<Uuid>>, with_su
         let replaced = over.get(&id.0).map(Vec::as_slice).unwrap_or_default();
         match (row::columns(row, replaced), row.get(7)) {
             (Ok(columns), Ok(sum)) => {
-                found.insert(id.0, (columns, sum));
+                found.insert(id.0, (columns.to_columns(), sum));
                 true
             }
             _ => false,
@@ -224,6 +224,7 @@ fn read_facts(connection: &Connection, over: &BTreeMap<Uuid, Vec<Uuid>>, with_su
     // What replaces something and is no fact: the id of a fact that has changed.
     let strays: Vec<(&Uuid, &Vec<Uuid>)> = over.iter().filter(|(id, _)| !found.contains_key(*id)).collect();
     let mut rows = Rows { are_whole, ..Rows::default() };
+    let mut names = Names::default();
     for (id, (columns, sum)) in &found {
         let (whole, was_changed) = match sum {
             None if !with_sums => (Some(columns.clone()), false),
@@ -231,7 +232,7 @@ fn read_facts(connection: &Connection, over: &BTreeMap<Uuid, Vec<Uuid>>, with_su
             Some(sum) => (put_right(columns, *sum, &strays), true),
             None => (None, true),
         };
-        match whole.and_then(|whole| row::of_columns(whole).ok()) {
+        match whole.and_then(|whole| row::of_columns(&whole.seen(), &mut names).ok()) {
             Some(fact) => {
                 rows.put_right += usize::from(was_changed);
                 rows.facts.insert(fact.id(), fact);

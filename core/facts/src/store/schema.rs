@@ -39,9 +39,9 @@ pub(super) fn bring_up(
     transaction.commit()
 }
 
-/// The layout that the database has; 0 if none.
+/// The layout that the database has; 0 if none. It is asked for at every edit, so the question is kept ready.
 pub(super) fn version(connection: &Connection) -> Result<u32> {
-    connection.pragma_query_value(None, "user_version", |row| row.get(0))
+    connection.prepare_cached("PRAGMA user_version")?.query_row((), |row| row.get(0))
 }
 
 /// Whose database it says it is.

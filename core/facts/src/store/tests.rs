@@ -45,6 +45,19 @@ fn the_settings_hold_after_opening() {
     assert!(matches!(map, Ok(0) | Err(rusqlite::Error::QueryReturnedNoRows)), "{map:?}");
 }
 
+/// As `.cargo/config.toml` says: two cores that look at surveys do not wait for each other.
+#[test]
+#[cfg(feature = "bundled-sqlite")]
+fn sqlite_is_built_as_listing_wants_it() {
+    let (_home, store) = store();
+    let is_built = |option: &str| -> bool {
+        let asked = "SELECT sqlite_compileoption_used(?1)";
+        store.connection.query_row(asked, [option], |row| row.get(0)).unwrap()
+    };
+    assert!(is_built("DEFAULT_MEMSTATUS=0"));
+    assert!(!is_built("ENABLE_FTS5") && !is_built("ENABLE_RTREE"));
+}
+
 #[test]
 fn every_table_is_strict_and_without_rowid() {
     let (_home, store) = store();

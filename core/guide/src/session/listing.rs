@@ -25,19 +25,13 @@ impl Listing {
     fn of(home: &Home, work: &LongWork) -> Result<Self> {
         let (surveys, set_aside) = (home.folders()?, home.folders_set_aside()?);
         let of = (surveys.len() + set_aside.len()).max(1) as f64;
-        let mut looked_at = 0;
-        let mut look = |folders: Vec<PathBuf>| {
-            let mut entries = Vec::with_capacity(folders.len());
-            for folder in folders {
-                if !work.goes_on(f64::from(looked_at) / of) {
-                    return (entries, false);
-                }
-                entries.push(Entry::at(folder));
-                looked_at += 1;
-            }
-            (entries, true)
+        let look = |folders: &[PathBuf], before: usize| {
+            let entries = Entry::at_each(folders, |begun| work.goes_on((before + begun) as f64 / of));
+            let all = entries.len() == folders.len();
+            (entries, all)
         };
-        let ((mut surveys, all), (mut set_aside, all_aside)) = (look(surveys), look(set_aside));
+        let ((mut surveys, all), (mut set_aside, all_aside)) =
+            (look(&surveys, 0), look(&set_aside, surveys.len()));
         Entry::sort(&mut surveys);
         Entry::sort(&mut set_aside);
         Ok(Self { surveys, set_aside, is_whole: all && all_aside })

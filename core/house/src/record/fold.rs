@@ -236,8 +236,8 @@ impl<'a> Reader<'a> {
     fn read_asked(&mut self, id: SubjectId) {
         let mut newest: BTreeMap<Asked, &Fact> = BTreeMap::new();
         for name in self.ledger.fields(id) {
-            let fact = Asked::of_field(name).zip(self.ledger.shown(id, name));
-            if let Some((question, fact)) = fact.filter(|(_, fact)| !fact.value().is_null())
+            if let Some(question) = Asked::of_field(name)
+                && let Some(fact) = self.ledger.shown(id, name).filter(|fact| !fact.value().is_null())
                 && newest.get(&question).is_none_or(|known| known.id() < fact.id())
             {
                 newest.insert(question, fact);
