@@ -14,6 +14,15 @@ use rand_core::{Rng, SeedableRng};
 
 use crate::span::Span;
 
+/// A throw that has a name, so that it can be thrown again while all others stay as they are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Throw {
+    /// How long a run of cable is.
+    Length,
+    /// Of which series it is, where nobody could read that.
+    Series,
+}
+
 /// A source of drawn values for one part (or one link) in one draw.
 #[derive(Debug, Clone)]
 pub struct Dice {
@@ -21,7 +30,13 @@ pub struct Dice {
     stream: ChaCha8Rng,
     draw: u32,
     likely_only: bool,
+    /// The throw that shows something else than these dice did at first.
+    again: Option<Throw>,
 }
+
+/// The streams of a key: its throws, those beside them, and those that are thrown again.
+const BESIDE: u64 = 1;
+const AGAIN: u64 = 2;
 
 impl Dice {
     /// The dice of draw number `draw` under `seed` for whatever `key` names (a part's place in the house, say).
@@ -31,7 +46,7 @@ impl Dice {
             *to = from;
         }
         let draw = u32::try_from(draw % (1 << 32)).unwrap_or(u32::MAX);
-        Self { stream: ChaCha8Rng::from_seed(bytes), draw, likely_only: false }
+        Self { stream: ChaCha8Rng::from_seed(bytes), draw, likely_only: false, again: None }
     }
 
     /// Dice that give every range's likely value. Phases, of which none is likelier than another, are still drawn.
@@ -43,9 +58,16 @@ impl Dice {
     #[must_use]
     pub fn beside(&self) -> Self {
         let mut stream = self.stream.clone();
-        stream.set_stream(1);
+        stream.set_stream(BESIDE);
         stream.set_word_pos(0);
         Self { stream, ..*self }
+    }
+
+    /// These dice with one throw thrown again: it shows something else, which hangs on nothing that they show otherwise and is
+    /// spread over the draws as evenly; all other throws show what they showed.
+    #[must_use]
+    pub fn with_again(self, throw: Throw) -> Self {
+        Self { again: Some(throw), ..self }
     }
 
     /// Whether these dice give every range's likely value.
@@ -58,6 +80,20 @@ impl Dice {
         let (order, place) = (self.stream.next_u32(), self.stream.next_u32());
         let among = scrambled(self.draw.reverse_bits(), order).reverse_bits();
         f64::from(scrambled(among, place).reverse_bits()) / 4_294_967_296.0
+    }
+
+    /// [`unit`](Self::unit), by a throw that has a name.
+    pub fn unit_of(&mut self, throw: Throw) -> f64 {
+        let at = self.stream.get_word_pos();
+        let first = self.unit();
+        if self.again != Some(throw) {
+            return first;
+        }
+        // As far on in its stream: each throw has seeds of its own there, too.
+        let mut stream = self.stream.clone();
+        stream.set_stream(AGAIN);
+        stream.set_word_pos(at);
+        Self { stream, ..*self }.unit()
     }
 
     /// Whether something of these odds (0 to 1) is so: one throw. Dice that give likely values say what is likelier.
@@ -75,6 +111,12 @@ impl Dice {
     /// a range made exact does not shift the values drawn after it.
     pub fn span(&mut self, span: Span) -> f64 {
         let p = self.unit();
+        if self.likely_only { span.likely } else { span.quantile(p) }
+    }
+
+    /// [`span`](Self::span), by a throw that has a name.
+    pub fn span_of(&mut self, throw: Throw, span: Span) -> f64 {
+        let p = self.unit_of(throw);
         if self.likely_only { span.likely } else { span.quantile(p) }
     }
 }
@@ -144,6 +186,31 @@ mod tests {
         assert_eq!(early.beside().unit().to_bits(), late.beside().unit().to_bits());
         assert_ne!(early.beside().unit().to_bits(), first.to_bits());
         assert_eq!(early.unit().to_bits(), first.to_bits());
+    }
+
+    /// Only the throw of that name shows something else, in each draw, and that is spread over the draws as evenly.
+    #[test]
+    fn one_throw_thrown_again_leaves_all_others() {
+        let shown = |draw, again: bool| {
+            let dice = Dice::thrown(5, draw, [4; 16]);
+            let mut dice = if again { dice.with_again(Throw::Series) } else { dice };
+            [dice.unit_of(Throw::Length), dice.unit_of(Throw::Series), dice.unit(), dice.beside().unit()]
+        };
+        let mut parts = Vec::new();
+        let mut product = 0.0;
+        for draw in 0..64 {
+            let (first, second) = (shown(draw, false), shown(draw, true));
+            for other in [0, 2, 3] {
+                assert_eq!(first[other].to_bits(), second[other].to_bits());
+            }
+            assert_ne!(first[1].to_bits(), second[1].to_bits());
+            parts.push((second[1] * 64.0).floor());
+            product += (first[1] - 0.5) * (second[1] - 0.5) / 64.0;
+        }
+        parts.sort_by(f64::total_cmp);
+        assert!(parts.iter().zip(0..).all(|(part, at)| (part - f64::from(at)).abs() < 0.5), "{parts:?}");
+        // Twelve times this is the correlation: of independent ones within 4 / 8.
+        assert!((12.0 * product).abs() < 0.5, "{product}");
     }
 
     #[test]

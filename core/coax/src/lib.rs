@@ -47,7 +47,7 @@ pub mod touchstone;
 pub mod trade;
 pub mod typed;
 
-pub use dice::Dice;
+pub use dice::{Dice, Throw};
 pub use error::CoaxError;
 pub use estimates::Estimate;
 pub use grid::FrequencyGrid;

@@ -83,7 +83,7 @@ impl<'a> Beside<'a> {
         };
         let open = unknowns(self.survey, &list.as_found);
         let weighing = &mut |share| watch(UNTIL_WEIGHING + (1.0 - UNTIL_WEIGHING) * share);
-        let stakes = stakes(self.survey, &open, &self.options.screening, weighing)?;
+        let stakes = stakes(self.survey, &list.as_found, &open, &self.options.screening, weighing)?;
         // Beside what is kept, what little was left is kept too.
         self.keep(was_kept || is_slow(begun), || Kept {
             forecast: list.as_found.clone(),

@@ -274,7 +274,7 @@ impl<'a> House<'a> {
     }
 
     /// The rates to a room and from it.
-    fn rates(
+    pub(super) fn rates(
         &self,
         room: &Node,
         solved: &Solved,

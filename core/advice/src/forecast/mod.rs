@@ -3,18 +3,21 @@
 //! This folder turns records into circuits and rates. It does not know what is wrong in a house (findings) or what
 //! to do about it (work list).
 
+mod again;
 mod asked;
 mod circuit;
 mod costs;
 mod drawn_house;
 mod draws;
 mod enough;
+mod from_bridge;
 mod many;
 mod nodes;
 mod outcome;
 mod percentile;
 mod pieces;
 mod placement;
+mod rethrown;
 mod run;
 mod settled;
 mod solved;
@@ -22,11 +25,13 @@ mod taken;
 mod throws;
 mod together;
 pub mod told;
+mod total_effect;
 mod version_net;
 mod way;
 mod weak;
 mod worlds;
 
+pub(crate) use again::{Open, What};
 pub use circuit::MeteredAt;
 pub(crate) use circuit::{Circuit, TV_AND_MODEM, Terminal};
 pub use nodes::{Node, PortKnown, nodes_of};
@@ -34,6 +39,7 @@ pub use outcome::{
     Cost, CostAt, Curve, Forecast, Limit, PathForecast, Reach, RoomForecast, SharedCapacity, StreetLeak,
 };
 pub(crate) use percentile::spread;
+pub(crate) use rethrown::{Moved, total_effects};
 pub(crate) use run::reach_on_trees;
 pub use run::{Options, forecast, forecast_watched};
 pub(crate) use taken::channels_left;

@@ -5,17 +5,18 @@ use std::collections::HashMap;
 use std::sync::Arc;
 
 use coax::link::Candidates;
-use coax::{Branches, Dice, Model, OutletIndex};
+use coax::{Branches, Dice, Model};
 use house::record::Survey;
 
-use super::circuit::{Circuit, Laid, Terminal};
+use super::circuit::Circuit;
 use super::drawn_house::{House, Told, grid_of};
+use super::from_bridge::FromBridge;
 use super::many;
 use super::outcome::Forecast;
 use super::pieces::Rated;
 use super::placement::{self, Tried};
 use super::run::{Options, Prepared, forecast, forecast_watched};
-use super::solved::{Pairs, Shown, Solved, SolvedDraw};
+use super::solved::{Shown, Solved, SolvedDraw};
 use super::throws::Throws;
 use crate::error::AdviceError;
 
@@ -148,14 +149,10 @@ struct Among<'a> {
     draws: u32,
     house: &'a House<'a>,
     candidates: Candidates,
-    laid: Laid,
+    seen: FromBridge,
     /// Its pieces; with every by-pass of which nobody knows, and without, where one is on the way to a room.
     pieces: Vec<usize>,
     worlds: Option<[Vec<usize>; 2]>,
-    /// The outlets between which and the bridge's something is asked, and for each pair which of them, and whether it leads
-    /// there.
-    outlets: Vec<OutletIndex>,
-    pairs: Vec<(usize, bool)>,
 }
 
 impl<'a> Among<'a> {
@@ -167,32 +164,14 @@ impl<'a> Among<'a> {
         pieces: &mut Pieces<'a>,
     ) -> Result<Option<Self>, AdviceError> {
         let candidates = house.candidates();
-        let bridge = Terminal::Adapter(house.bridge.outlet);
         if candidates.placements().is_empty() {
             return Ok(None);
         }
-        let Some(laid) = house.circuit.laid_from(bridge, |key| Dice::thrown(0, 0, key))? else {
-            return Ok(None);
-        };
-        let root = laid.tree.root_outlet();
-        let mut outlets: Vec<OutletIndex> = Vec::new();
-        let mut pairs = Vec::new();
-        for &(to, from) in &house.asked.outlets {
-            let (other, leads) = if Some(from) == root { (to, true) } else { (from, false) };
-            if Some(to) != root && Some(from) != root {
-                continue;
-            }
-            let known = outlets.iter().position(|known| *known == other);
-            let at = known.unwrap_or_else(|| {
-                outlets.push(other);
-                outlets.len() - 1
-            });
-            pairs.push((at, leads));
-        }
+        let Some(seen) = FromBridge::of(house)? else { return Ok(None) };
         let own = pieces.numbers(&house.circuit);
         let worlds =
             house.worlds.as_deref().map(|worlds| worlds.each_ref().map(|world| pieces.numbers(world)));
-        Ok(Some(Self { place, draws, house, candidates, laid, pieces: own, worlds, outlets, pairs }))
+        Ok(Some(Self { place, draws, house, candidates, seen, pieces: own, worlds }))
     }
 
     /// The house of one draw, and what it gives at every placement. `drawn` are the pieces that are drawn, by their numbers.
@@ -205,15 +184,10 @@ impl<'a> Among<'a> {
         let house = self.house;
         let throw = |key| throws.dice(key);
         let errors = house.model_errors(throws);
-        let ends = house.circuit.ends(&self.laid.ends, throw);
+        let ends = self.seen.ends(house, throws);
         let mut solve = |circuit: &Circuit, numbers: &[usize]| -> Result<Solved, AdviceError> {
             let models = drawn_models(circuit, numbers, &throw, drawn)?;
-            let powers = branches.powers(&self.laid.tree, &models, &ends, &self.outlets)?;
-            let of = |(at, leads): &(usize, bool)| {
-                let ways = if *leads { &powers.from_root } else { &powers.to_root };
-                ways.get(*at).cloned().unwrap_or_default()
-            };
-            Ok(Solved::new(Pairs::Together(self.pairs.iter().map(of).collect()), errors.clone()))
+            self.seen.solved(branches, &models, &ends, &errors)
         };
         let solved = match (house.worlds.as_deref(), &self.worlds) {
             (Some([with, without]), Some([pieces_with, pieces_without])) => {

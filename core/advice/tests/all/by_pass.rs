@@ -198,7 +198,7 @@ fn it_is_worth_going_back_for_where_a_room_hangs_on_it() {
         let (survey, told) = told(house);
         let unknown =
             unknowns(&survey, &told).into_iter().find(|unknown| unknown.what.id == "unknown-bypass")?;
-        at_stake(&survey, &unknown, &QUICK).expect("a sound house")
+        at_stake(&survey, &told, &unknown, &QUICK).expect("a sound house")
     };
     assert!(stake(between(None, 1)).is_some_and(|stake| stake.is_worth_going_back() && stake.mbps > 1000.0));
     assert!(stake(above(None)).is_none_or(|stake| !stake.is_worth_going_back()));

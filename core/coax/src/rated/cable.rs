@@ -1,7 +1,7 @@
 //! A run of cable as found: series, length, temperature, connectors.
 
 use super::{Condition, at_least};
-use crate::dice::Dice;
+use crate::dice::{Dice, Throw};
 use crate::error::CoaxError;
 use crate::estimates::parts;
 use crate::model::{Cable, Link, Model};
@@ -55,7 +55,7 @@ impl CableRating {
     pub fn draw(&self, dice: &mut Dice) -> Result<Model, CoaxError> {
         at_least("a cable's length", self.length, 0.0, "m", "0 m or more")?;
         at_least("a cable's temperature", self.temperature, -100.0, "°C", "-100 °C or more")?;
-        let length = Metres(dice.span(self.length));
+        let length = Metres(dice.span_of(Throw::Length, self.length));
         let warm = dice.span(self.temperature) - STATED_AT.value();
         let impedance = dice.span(parts::CABLE_IMPEDANCE.span);
         let velocity = dice.span(parts::CABLE_VELOCITY.span);
@@ -94,7 +94,7 @@ impl CableSeries {
     fn law(self, dice: &mut Dice) -> (f64, f64, f64) {
         let a = dice.unit();
         let b = dice.unit();
-        let c = dice.span(parts::UNKNOWN_SERIES.span);
+        let c = dice.span_of(Throw::Series, parts::UNKNOWN_SERIES.span);
         let likely = dice.is_likely();
         let take = |span: Span, p: f64| if likely { span.likely } else { span.quantile(p) };
         let six = || {

@@ -22,7 +22,7 @@ use crate::place::Question;
 pub(crate) struct AtStake {
     /// The question.
     question: Question,
-    /// For which outlet it may change most, and by how many Mb/s; `None` where that cannot be told.
+    /// The outlet whose rate is most unsure while it is open, and by how many Mb/s; `None` where that cannot be told.
     changes: Option<(SubjectId, f64)>,
     /// Whether it is worth going back for.
     is_worth: bool,
@@ -41,7 +41,7 @@ impl Stakes {
             let changes = weighed.stake.map(|stake| (stake.outlet, stake.mbps));
             let is_worth = weighed.is_worth_going_back();
             let mbps = |changes: Option<(SubjectId, f64)>| changes.map_or(-1.0, |(_, mbps)| mbps);
-            // One question may settle several: what may change most counts.
+            // One question may settle several: what leaves most unsure counts.
             match stakes.iter_mut().find(|known| known.question == question) {
                 None => stakes.push(AtStake { question, changes, is_worth }),
                 Some(known) => {
@@ -64,7 +64,7 @@ impl Stakes {
         self.at(question).map(|known| known.is_worth)
     }
 
-    /// For which outlet an answer may change most, and by how many Mb/s.
+    /// The outlet whose rate is most unsure while it is open, and by how many Mb/s.
     pub(crate) fn changes(&self, question: &Question) -> Option<(SubjectId, f64)> {
         self.at(question)?.changes
     }
@@ -114,7 +114,7 @@ impl Drop for Weighing {
 fn weigh(house: &Survey, options: &Options, work: &LongWork) -> Result<Stakes, GuideError> {
     let as_found = forecast(house, &options.stating)?;
     let open = unknowns(house, &as_found);
-    let stakes = stakes(house, &open, &options.screening, &mut |share| work.goes_on(share))?;
+    let stakes = stakes(house, &as_found, &open, &options.screening, &mut |share| work.goes_on(share))?;
     Ok(Stakes::of(house, &weighed(open, &stakes)))
 }
 

@@ -35,7 +35,7 @@ pub fn report_page(
         let options = Options::default();
         let list = worklist_watched(survey, &options, &mut |_| goes_on())?;
         let open = unknowns(survey, &list.as_found);
-        let stakes = stakes(survey, &open, &options.screening, &mut |_| goes_on())?;
+        let stakes = stakes(survey, &list.as_found, &open, &options.screening, &mut |_| goes_on())?;
         Ok((list, stakes))
     })
 }

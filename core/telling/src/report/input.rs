@@ -109,7 +109,7 @@ impl<'a> ReportInput<'a> {
 /// it is.
 fn weighed_here(survey: &Survey, forecast: &Forecast) -> Vec<Option<Stake>> {
     let open = unknowns(survey, forecast);
-    stakes(survey, &open, &Options::default().screening, &mut |_| true).unwrap_or_default()
+    stakes(survey, forecast, &open, &Options::default().screening, &mut |_| true).unwrap_or_default()
 }
 
 /// What is not known, in the order in which it is worth going back for: what changes most comes first, then what may matter
