@@ -24,7 +24,7 @@ impl Default for Options {
             screening: forecast::Options { draws: 16, points: 56, settles: false, ..stating },
             stating,
             most_steps: 24,
-            most_weighed: 200_000,
+            most_weighed: 1_000_000,
         }
     }
 }

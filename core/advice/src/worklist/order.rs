@@ -18,6 +18,7 @@ use super::need::{
 use super::options::Options;
 use super::plan::{Plan, plan};
 use super::propose::{candidates, proposals};
+use super::prospect::AT_ONCE;
 use super::rank::{Worth, first_of, grave, keeps_private, takes_grave_away};
 use super::refusal::{Refusal, given_up, own_refusal};
 use super::services::{AsFound, Guard, Others, refusal, weighed_in};
@@ -89,7 +90,6 @@ pub(super) fn ordered(
         let moved_so_far = steps.iter().flat_map(|step| step.moves_out.iter().copied()).collect();
         let guard = services.guard(&house, moved_so_far)?;
         let mut worth_it: Vec<((bool, f64), ChangeKind)> = Vec::new();
-        let candidates = candidates(&house, &given_up);
         // What gives a link; what is done for a rate alone that is not sure, and whether another service pays for it.
         let (mut link_givers, mut for_rate_alone) = (Vec::new(), BTreeMap::new());
         let grave_now = grave(&house);
@@ -102,47 +102,48 @@ pub(super) fn ordered(
                 || planned.plan.asks_for(change) && !of_little_use.contains(&change)
                 || takes_grave_away(&grave_now, || grave(&applied(change, &house)))
         };
-        let candidates: Vec<_> = candidates.into_iter().filter(|change| may_come(*change)).collect();
+        let candidates: Vec<_> =
+            candidates(&house, &given_up).into_iter().filter(|change| may_come(*change)).collect();
         meter.round(candidates.len());
         planned.weighed += candidates.len() * house.parts.len();
-        let looked_at = looked_at(&candidates, (&house, &guard, &given_up), &mut refused, meter)?;
         let plan_was = std::mem::discriminant(&planned.plan);
-        let houses = looked_at.iter().map(|(change, after, _)| (with(&done, *change), after));
-        let forecasts = known.each(&houses.collect::<Vec<_>>())?;
-        for ((change, after, others), then) in looked_at.into_iter().zip(forecasts) {
-            let links = gives_a_link(&screened, &then);
-            let only_this = links && !is_given_by_swap(change, &link_givers);
-            let cuts_network =
-                || loses_the_network(&screened, &then).map(|outlet| Refusal::CutsNetwork { outlet });
-            if let Some(against) = others.level_refusal(change, only_this).or_else(cuts_network) {
-                planned.refused(change);
-                refused.entry(change).or_insert(against);
-                continue;
+        for candidates in candidates.chunks(AT_ONCE) {
+            let looked_at = looked_at(candidates, (&house, &guard, &given_up), &mut refused, meter)?;
+            let houses = looked_at.iter().map(|(change, after, _)| (with(&done, *change), after));
+            let forecasts = known.each(&houses.collect::<Vec<_>>())?;
+            for ((change, after, others), then) in looked_at.into_iter().zip(forecasts) {
+                let links = gives_a_link(&screened, &then);
+                let only_this = links && !is_given_by_swap(change, &link_givers);
+                if let Some(against) = against(change, &others, only_this, (&screened, &then)) {
+                    planned.refused(change);
+                    refused.entry(change).or_insert(against);
+                    continue;
+                }
+                link_givers.extend(links.then_some(change));
+                let worth = Worth::of((&house, &screened), (&after, &then));
+                let is_suspect = is_suspect(change);
+                if is_large && steps.is_empty() && worth.rate < OF_LITTLE_USE * WORTH_MBPS {
+                    of_little_use.insert(change);
+                }
+                let ends_grave = worth.rate >= 0.0 && takes_grave_away(&grave_now, || grave(&after));
+                let is_needed = is_suspect || ends_grave;
+                let is_asked_for = || is_wanted_anyway(change) || planned.plan.holds(change, worth);
+                if set_aside.contains(&change) || !is_needed && !is_asked_for() {
+                    continue;
+                }
+                // Nobody gives up signal of a TV or modem for a rate that is not there nine times in ten.
+                if others.costs && !is_needed && gains_nothing(change, &screened, &then) {
+                    continue;
+                }
+                // Where the few draws tell by far that it gains, the many are not asked.
+                let is_sure = is_needed || gains_by_far(change, &screened, &then);
+                for_rate_alone.extend((!is_sure).then_some((change, others.costs)));
+                // The test says that a suspect costs more than the forecast knows of.
+                let least = if is_suspect { WORTH_MBPS } else { 0.0 };
+                let minute = worth.for_order().max(least) / effort(change, &house).minutes.max(1) as f64;
+                let rank = (ends_grave || keeps_private(change), minute);
+                worth_it.push((rank, change));
             }
-            link_givers.extend(links.then_some(change));
-            let worth = Worth::of((&house, &screened), (&after, &then));
-            let minutes = effort(change, &house).minutes.max(1) as f64;
-            let is_suspect = is_suspect(change);
-            if is_large && steps.is_empty() && worth.rate < OF_LITTLE_USE * WORTH_MBPS {
-                of_little_use.insert(change);
-            }
-            let ends_grave = worth.rate >= 0.0 && takes_grave_away(&grave_now, || grave(&after));
-            let is_needed = is_suspect || ends_grave;
-            let wanted = is_needed || is_wanted_anyway(change);
-            if set_aside.contains(&change) || !wanted && !planned.plan.holds(change, worth) {
-                continue;
-            }
-            // Nobody gives up signal of a TV or modem for a rate that is not there nine times in ten.
-            if others.costs && !is_needed && gains_nothing(change, &screened, &then) {
-                continue;
-            }
-            // Where the few draws tell by far that it gains, the many are not asked.
-            let is_sure = is_needed || gains_by_far(change, &screened, &then);
-            for_rate_alone.extend((!is_sure).then_some((change, others.costs)));
-            // The test says that a suspect costs more than the forecast knows of.
-            let least = if is_suspect { WORTH_MBPS } else { 0.0 };
-            let rank = (ends_grave || keeps_private(change), worth.for_order().max(least) / minutes);
-            worth_it.push((rank, change));
         }
         if plan_was != std::mem::discriminant(&planned.plan) && !steps.is_empty() {
             // The plan was given up: now whatever gains something may come, and not all of that was looked at.
@@ -178,6 +179,17 @@ pub(super) fn ordered(
     };
     let refused = not_offered(survey, (refused, planned.left_out), &steps);
     Ok(Ordered { steps, house, forecast, searched: planned.searched, cut_short, refused })
+}
+
+/// What speaks against a change once the rates after it are known.
+fn against(
+    change: ChangeKind,
+    others: &Others,
+    only_this: bool,
+    (now, then): (&Forecast, &Forecast),
+) -> Option<Refusal> {
+    let cuts_network = || loses_the_network(now, then).map(|outlet| Refusal::CutsNetwork { outlet });
+    others.level_refusal(change, only_this).or_else(cuts_network)
 }
 
 /// The changes of some steps, in their order as such.

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use house::record::{ChangeKind, Survey};
 
+use super::effort::effort;
 use super::known_rates::KnownRates;
 use super::list::Searched;
 use super::need::WORTH_MBPS;
@@ -125,10 +126,11 @@ fn left_out(
 ) -> Result<Vec<(ChangeKind, Refusal)>, AdviceError> {
     let known = space.choices(done).into_iter().filter(|change| survey.parts.contains_key(&change.at()));
     let known: Vec<_> = known.collect();
+    let house = done.house();
     let mut gains: Vec<_> = space
         .then(done, &known)?
         .into_iter()
-        .map(|(change, then)| (change, then.gain_over(done), done.minutes(change)))
+        .map(|(change, then)| (change, then.gain_over(done), effort(change, &house).minutes))
         .filter(|(_, gain_mbps, _)| *gain_mbps >= WORTH_MBPS)
         .collect();
     gains.sort_by(|a, b| b.1.total_cmp(&a.1));
@@ -244,7 +246,7 @@ mod tests {
             while before != Some(vetoed.len()) {
                 before = Some(vetoed.len());
                 vetoed.extend(forbidden(&survey));
-                vetoed.extend(in_survey(&survey, &vetoed, |_, start| forbidden(start.house()))?);
+                vetoed.extend(in_survey(&survey, &vetoed, |_, start| forbidden(&start.house()))?);
             }
             let every = in_survey(&survey, &vetoed, |space, start| {
                 every_set(space, &start, MOST_SETS).filter(|every| every.len() > 1)

@@ -2,11 +2,11 @@
 //! what the rooms get then and what it costs to get there.
 
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 use house::record::{ChangeKind, NEWEST_PORT_MBPS, Survey};
 
 use super::effect::applied;
-use super::effort::effort;
 use super::known_rates::{KnownRates, with};
 use super::need::{gains_nothing, gives_a_link, is_wanted_anyway, loses_the_network};
 use super::price::price;
@@ -19,12 +19,16 @@ use crate::error::AdviceError;
 use crate::forecast::Forecast;
 use crate::level::MovedOut;
 
-/// A house as some changes leave it.
+/// A house as some changes leave it. Hundreds are held at a time: each as what its last change makes of a house that several share.
 #[derive(Debug, Clone)]
 pub(super) struct Prospect {
-    house: Survey,
-    /// The changes made, in their order as such.
+    before: Arc<Survey>,
+    last: Option<ChangeKind>,
+    /// All changes made, in their order as such.
     made: Vec<ChangeKind>,
+    /// What it is worth, and what it may be worth at the most, Mb/s.
+    value: f64,
+    most: f64,
     forecast: Forecast,
     /// Levels that its changes were let move out of their windows.
     moved_out: Vec<MovedOut>,
@@ -42,16 +46,13 @@ impl Prospect {
     }
 
     /// The house itself.
-    #[cfg(test)]
-    pub(super) const fn house(&self) -> &Survey {
-        &self.house
-    }
-
-    /// The minutes that a change takes here.
-    pub(super) fn minutes(&self, change: ChangeKind) -> u64 {
-        effort(change, &self.house).minutes
+    pub(super) fn house(&self) -> Arc<Survey> {
+        self.last.map_or_else(|| Arc::clone(&self.before), |last| Arc::new(applied(last, &self.before)))
     }
 }
+
+/// So many houses are made at a time.
+pub(super) const AT_ONCE: usize = 64;
 
 /// Where changes are looked for.
 pub(super) struct Prospects<'a> {
@@ -66,15 +67,19 @@ impl Prospects<'_> {
     /// The house with all that is done whether or not a room gains by it: that is no choice, and what it costs the rooms is
     /// counted before any choice.
     pub(super) fn start(&mut self, survey: &Survey, most_steps: usize) -> Result<Prospect, AdviceError> {
+        let forecast = self.known.one(Vec::new(), survey)?;
         let mut here = Prospect {
-            house: survey.clone(),
+            before: Arc::new(survey.clone()),
+            last: None,
             made: Vec::new(),
-            forecast: self.known.one(Vec::new(), survey)?,
+            value: value((survey, &forecast)),
+            most: most((survey, &forecast), f64::from(NEWEST_PORT_MBPS)),
+            forecast,
             moved_out: Vec::new(),
             price: 0.0,
         };
         for _ in 0..most_steps {
-            let wanted = self.offered(&here.house).into_iter().filter(|change| is_wanted_anyway(*change));
+            let wanted = self.offered(&here.house()).into_iter().filter(|change| is_wanted_anyway(*change));
             let wanted: Vec<_> = wanted.collect();
             let Some((_, next)) = self.weigh(&here, &wanted, 1)?.into_iter().next() else { break };
             here = Prospect { price: 0.0, ..next };
@@ -93,16 +98,17 @@ impl Prospects<'_> {
         &mut self,
         here: &Prospect,
         changes: &[ChangeKind],
-        most: usize,
+        enough: usize,
     ) -> Result<Vec<(ChangeKind, Prospect)>, AdviceError> {
-        let guard = self.services.guard(&here.house, here.moved_out.clone())?;
+        let house = here.house();
+        let guard = self.services.guard(&house, here.moved_out.clone())?;
         let mut found = Vec::new();
         // Where one is enough, none is weighed for the sake of others.
-        for changes in changes.chunks(if most < changes.len() { 1 } else { changes.len().max(1) }) {
+        for changes in changes.chunks(if enough < changes.len() { 1 } else { AT_ONCE }) {
             let mut made = Vec::with_capacity(changes.len());
             for change in changes.iter().copied() {
                 (self.weighed)()?;
-                let after = applied(change, &here.house);
+                let after = applied(change, &house);
                 let others = guard.look(&weighed_in(change, &after, self.given_up))?;
                 if others.against.is_none() {
                     made.push((change, after, others));
@@ -112,16 +118,24 @@ impl Prospects<'_> {
                 made.iter().map(|(change, after, _)| (with(&here.made, *change), after)).collect();
             let forecasts = self.known.each(&houses)?;
             for ((change, after, others), then) in made.into_iter().zip(forecasts) {
-                if found.len() == most {
+                if found.len() == enough {
                     return Ok(found);
                 }
-                if !self.is_allowed(change, &others, here, &then) {
+                if !self.is_allowed(change, &others, (&house, &here.forecast), &then) {
                     continue;
                 }
                 let moved_out = here.moved_out.iter().copied().chain(others.out).collect();
-                let price = here.price + price(change, &here.house);
-                let made = with(&here.made, change);
-                found.push((change, Prospect { house: after, made, forecast: then, moved_out, price }));
+                let there = Prospect {
+                    before: Arc::clone(&house),
+                    last: Some(change),
+                    made: with(&here.made, change),
+                    value: value((&after, &then)),
+                    most: most((&after, &then), f64::from(NEWEST_PORT_MBPS)),
+                    forecast: then,
+                    moved_out,
+                    price: here.price + price(change, &house),
+                };
+                found.push((change, there));
             }
         }
         Ok(found)
@@ -129,18 +143,24 @@ impl Prospects<'_> {
 
     /// Whether nothing else has to suffer for it. Where an amplifier with a by-pass in its place may be had, none is taken out
     /// at the cost of a level for the sake of a link.
-    fn is_allowed(&self, change: ChangeKind, others: &Others, here: &Prospect, then: &Forecast) -> bool {
+    fn is_allowed(
+        &self,
+        change: ChangeKind,
+        others: &Others,
+        (house, now): (&Survey, &Forecast),
+        then: &Forecast,
+    ) -> bool {
         let may_be_swapped = |amplifier| {
             let swap = ChangeKind::SwapAmplifier { amplifier };
-            !self.given_up.contains(&swap) && own_refusal(swap, &here.house).is_none()
+            !self.given_up.contains(&swap) && own_refusal(swap, house).is_none()
         };
         let is_left_to_swap =
             matches!(change, ChangeKind::RemoveAmplifier { amplifier } if may_be_swapped(amplifier));
-        let only_this = gives_a_link(&here.forecast, then) && !is_left_to_swap;
+        let only_this = gives_a_link(now, then) && !is_left_to_swap;
         others.level_refusal(change, only_this).is_none()
-            && loses_the_network(&here.forecast, then).is_none()
+            && loses_the_network(now, then).is_none()
             // Nobody gives up signal of a TV or modem for a rate that is not there nine times in ten.
-            && !(others.costs && !is_wanted_anyway(change) && gains_nothing(change, &here.forecast, then))
+            && !(others.costs && !is_wanted_anyway(change) && gains_nothing(change, now, then))
     }
 }
 
@@ -150,7 +170,7 @@ impl Space for Prospects<'_> {
     type Error = AdviceError;
 
     fn choices(&self, here: &Prospect) -> Vec<ChangeKind> {
-        let offered = self.offered(&here.house).into_iter();
+        let offered = self.offered(&here.house()).into_iter();
         offered.filter(|change| !is_wanted_anyway(*change)).collect()
     }
 
@@ -163,10 +183,10 @@ impl Space for Prospects<'_> {
     }
 
     fn score(&self, here: &Prospect) -> f64 {
-        value((&here.house, &here.forecast)) - here.price
+        here.value - here.price
     }
 
     fn bound(&self, here: &Prospect) -> f64 {
-        most((&here.house, &here.forecast), f64::from(NEWEST_PORT_MBPS)) - here.price
+        here.most - here.price
     }
 }
