@@ -1,7 +1,7 @@
 //! Rates that were worked out to weigh changes, kept for all lists that are made of one house.
 //!
-//! The same changes are come to again and again: by another order, in a later round, for another list. In whatever order they
-//! are made, the house that is left is the same.
+//! The same changes are come to again and again: in the search, in a round of the order, for another list. They are told apart by
+//! their order too, for what comes first may have a say in what the next one makes of the house.
 
 use std::cell::RefCell;
 use std::collections::BTreeMap;
@@ -14,7 +14,7 @@ use crate::forecast::{Forecast, Forecaster, Options};
 /// So many are kept at the most (a few kilobytes each); then all are forgotten.
 const MOST_KEPT: usize = 2_000;
 
-/// What the rooms of a house get after some changes, by these, each set in one order.
+/// What the rooms of a house get after some changes, by these, in the order in which they were made.
 #[derive(Debug)]
 pub(super) struct KnownRates {
     forecaster: RefCell<Forecaster>,
@@ -30,7 +30,7 @@ impl KnownRates {
     /// What the rooms get in each of these houses, of which each is what these changes make of the house.
     pub(super) fn each(&self, made: &[(Vec<ChangeKind>, &Survey)]) -> Result<Vec<Forecast>, AdviceError> {
         let mut known = self.by_changes.borrow_mut();
-        if known.len() > MOST_KEPT {
+        if known.len() + made.len() > MOST_KEPT {
             known.clear();
         }
         let new: Vec<_> = made.iter().filter(|(changes, _)| !known.contains_key(changes)).collect();
@@ -46,9 +46,7 @@ impl KnownRates {
     }
 }
 
-/// Changes with one more, each set in one order.
+/// Changes, and one more after them.
 pub(super) fn with(changes: &[ChangeKind], one_more: ChangeKind) -> Vec<ChangeKind> {
-    let mut all = [changes, &[one_more]].concat();
-    all.sort_unstable();
-    all
+    [changes, &[one_more]].concat()
 }

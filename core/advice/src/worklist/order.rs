@@ -85,7 +85,7 @@ pub(super) fn ordered(
         if let Some(cut_short) = options.cut_short(steps.len(), planned.weighed) {
             break Some(cut_short).filter(|_| options.most_steps > 0);
         }
-        let done = done_by(&steps);
+        let done: Vec<_> = steps.iter().map(|step| step.change).collect();
         let screened = known.one(done.clone(), &house)?;
         let moved_so_far = steps.iter().flat_map(|step| step.moves_out.iter().copied()).collect();
         let guard = services.guard(&house, moved_so_far)?;
@@ -190,13 +190,6 @@ fn against(
 ) -> Option<Refusal> {
     let cuts_network = || loses_the_network(now, then).map(|outlet| Refusal::CutsNetwork { outlet });
     others.level_refusal(change, only_this).or_else(cuts_network)
-}
-
-/// The changes of some steps, in their order as such.
-fn done_by(steps: &[Step]) -> Vec<ChangeKind> {
-    let mut done: Vec<_> = steps.iter().map(|step| step.change).collect();
-    done.sort_unstable();
-    done
 }
 
 /// Whether the few draws that choose saw a rate that those that are stated do not: for that no other service pays.

@@ -24,7 +24,7 @@ use crate::level::MovedOut;
 pub(super) struct Prospect {
     before: Arc<Survey>,
     last: Option<ChangeKind>,
-    /// All changes made, in their order as such.
+    /// All changes made, in their order.
     made: Vec<ChangeKind>,
     /// What it is worth, and what it may be worth at the most, Mb/s.
     value: f64,

@@ -71,7 +71,7 @@ pub fn stakes(
     let (places, open): (Vec<_>, Vec<_>) =
         weighed.filter_map(|(place, unknown)| Some((place, open(unknown)?))).unzip();
     let mut done = 0.0;
-    let of = f64::from(options.draws.max(1) * TIMES_THE_DRAWS);
+    let of = f64::from(options.draws.max(1).saturating_mul(TIMES_THE_DRAWS));
     let mut goes_on = || {
         let share = done / of;
         done += 1.0;
