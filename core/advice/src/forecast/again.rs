@@ -53,7 +53,7 @@ enum How {
 }
 
 impl Again {
-    /// `None` for what is not on the circuit, or is known.
+    /// `None` for what is not on the circuit, or is no such thing there.
     pub(super) fn of(circuit: &Circuit, open: Open) -> Option<Self> {
         let here = |(_, piece): &(usize, &Piece)| piece.at == open.at;
         let found = circuit
@@ -92,11 +92,15 @@ impl How {
                 ByPass::None | ByPass::There(_) => None,
             },
             (What::Label, Rated::Splitter(rating)) => {
-                let other = SplitterRating { band: other_band(rating.band), ..rating.clone() };
+                let band = other_band(rating.band);
+                let for_moca = rating.for_moca.filter(|is| !is || band.is_some());
+                let other = SplitterRating { band, for_moca, ..rating.clone() };
                 Some(Self::Other(Box::new(Rated::Splitter(other)), LABEL_ODDS))
             }
             (What::Label, Rated::Tap(rating)) => {
-                let other = TapRating { band: other_band(rating.band), ..rating.clone() };
+                let band = other_band(rating.band);
+                let for_moca = rating.for_moca.filter(|is| !is || band.is_some());
+                let other = TapRating { band, for_moca, ..rating.clone() };
                 Some(Self::Other(Box::new(Rated::Tap(other)), LABEL_ODDS))
             }
             _ => None,
@@ -104,7 +108,8 @@ impl How {
     }
 }
 
-/// What a label may say instead: that it is made for the whole band, or, where it seems to say that, as if nobody could read it.
+/// What a label may say instead: that it is made for the whole band, or, where it seems to say that, as if nobody could read it; then
+/// it does not say that it is made for this network either.
 fn other_band(band: Option<(Megahertz, Megahertz)>) -> Option<(Megahertz, Megahertz)> {
     let is_whole = band.is_some_and(|(_, top)| top >= EXTENDED_D_HIGH - EDGE_TOLERANCE);
     (!is_whole).then_some((LABELS_BEGIN, EXTENDED_D_HIGH))
