@@ -55,6 +55,7 @@ fn sqlite_is_built_as_listing_wants_it() {
         store.connection.query_row(asked, [option], |row| row.get(0)).unwrap()
     };
     assert!(is_built("DEFAULT_MEMSTATUS=0"));
+    assert!(is_built("THREADSAFE=1"));
     assert!(!is_built("ENABLE_FTS5") && !is_built("ENABLE_RTREE"));
 }
 
