@@ -426,7 +426,7 @@ enough-forecast = Enough for a first forecast
     .left = { $open ->
         [0] Nothing else is open.
         [one] 1 question is open. It makes the forecast narrower, and shows what may be at risk.
-       *[other] { $open } questions are open. They make the forecast narrower, and show what may be at risk. What may change most comes first.
+       *[other] { $open } questions are open. They make the forecast narrower, and show what may be at risk. What makes a rate most unsure comes first.
     }
     .to-forecast = See the first forecast
     .on = Go on with the questions
