@@ -26,7 +26,7 @@ use std::process::ExitCode;
 use clap::Parser;
 
 use arguments::Arguments;
-use command::Context;
+use command::context::Context;
 use error::{DeskError, WRONG_USE};
 
 /// Runs one command: reads the arguments (the program's name first), writes to standard output and standard error.

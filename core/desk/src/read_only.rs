@@ -5,7 +5,7 @@ use std::path::Path;
 
 use phrase::Phrase;
 
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::output;
 
 /// Says on standard error, in words, that nothing can be written in a survey's folder, where that is so.

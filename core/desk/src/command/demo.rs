@@ -9,12 +9,13 @@ use house::record::Survey;
 use phrase::Phrase;
 use serde::Serialize;
 
+use super::context::Context;
 use super::findings::FindingJson;
 use super::forecast::ForecastJson;
 use super::worked::all;
 use super::worklist::WorkListJson;
 use super::{
-    Context, findings as findings_command, forecast, report, sheet as sheet_command, worklist as list_command,
+    findings as findings_command, forecast, report, sheet as sheet_command, worklist as list_command,
 };
 use crate::error::{Advice, DeskError};
 use crate::sheet;

@@ -7,7 +7,7 @@ use house::record::Survey;
 use phrase::{Arg, Phrase};
 use serde::Serialize;
 
-use super::Context;
+use super::context::Context;
 use super::json::{PartJson, part};
 use super::worked::Opened;
 use crate::error::DeskError;

@@ -11,7 +11,7 @@ use house::record::{Named, Reading, ServiceKind, Survey};
 use phrase::{Arg, Phrase};
 use serde::Serialize;
 
-use super::Context;
+use super::context::Context;
 use super::json::{PartJson, SpanJson, WishJson, part, rounded, span, wish};
 use super::worked::Opened;
 use crate::error::DeskError;

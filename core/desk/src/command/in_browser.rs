@@ -6,7 +6,8 @@ use std::time::Duration;
 use phrase::Phrase;
 use serde::Serialize;
 
-use super::{Context, demo, walk};
+use super::context::Context;
+use super::{demo, walk};
 use crate::error::DeskError;
 use crate::stop::Stop;
 

@@ -5,7 +5,7 @@ use std::io::{BufRead, Read};
 use label::{self, LabelReading};
 use phrase::{Arg, Phrase};
 
-use super::Context;
+use super::context::Context;
 use crate::error::DeskError;
 use crate::output;
 use crate::printed::Page;

@@ -12,7 +12,7 @@ use house::record::{ServiceKind, Survey};
 use phrase::{Arg, Phrase};
 use serde::Serialize;
 
-use super::Context;
+use super::context::Context;
 use super::json::{PartJson, SpanJson, part, rounded, span};
 use super::worked::Opened;
 use crate::error::DeskError;

@@ -8,7 +8,7 @@ use clap_mangen::Man;
 use phrase::{Arg, Phrase};
 use serde::Serialize;
 
-use super::Context;
+use super::context::Context;
 use crate::arguments::Arguments;
 use crate::error::DeskError;
 use crate::keep::{keep, refuse_if_there};

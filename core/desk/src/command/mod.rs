@@ -2,7 +2,7 @@
 
 #[cfg(test)]
 mod agreement;
-mod context;
+pub mod context;
 mod demo;
 mod findings;
 mod forecast;
@@ -26,7 +26,7 @@ use crate::error::DeskError;
 
 use telling::report::Extent;
 
-pub use context::Context;
+use context::Context;
 use worked::Opened;
 
 /// Runs a command.

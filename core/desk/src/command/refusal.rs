@@ -5,7 +5,7 @@ use phrase::{Arg, Phrase};
 use serde_json::{Map, Value, json};
 use telling::words::error::InWords;
 
-use super::Context;
+use super::context::Context;
 use crate::clean;
 use crate::error::{DeskError, Unconfirmed};
 use crate::printed::Page;

@@ -14,7 +14,7 @@ use phrase::Phrase;
 use serde::Serialize;
 use telling::report::{Extent, PICTURE_SIDE, Provenance};
 
-use super::Context;
+use super::context::Context;
 use super::worked::{all, work_list};
 use crate::arguments::Without;
 use crate::error::DeskError;

@@ -11,7 +11,7 @@ use serde::Serialize;
 use facts::store::Store;
 use house::record::{Survey, fold};
 
-use super::Context;
+use super::context::Context;
 use crate::author;
 use crate::error::DeskError;
 use crate::printed::Page;

@@ -11,7 +11,7 @@ use phrase::{Arg, Phrase};
 use serde::Serialize;
 use serde_json::Value;
 
-use super::Context;
+use super::context::Context;
 use super::record::{RecordTeller, ThingJson};
 use super::sheet::read_onto;
 use crate::author;

@@ -13,7 +13,7 @@ use phrase::{Arg, Phrase};
 use serde_json::{Map, Value, json};
 use telling::words::{ToldGain, told_gains};
 
-use super::Context;
+use super::context::Context;
 use super::json::rounded;
 use super::worked::Opened;
 use crate::arguments::TableOf;

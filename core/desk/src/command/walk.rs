@@ -9,7 +9,7 @@ use guide::{Deed, Guide};
 use phrase::Phrase;
 use telling::words::error::InWords;
 
-use super::Context;
+use super::context::Context;
 use crate::author;
 use crate::error::DeskError;
 use crate::given::{self, Given};

@@ -12,7 +12,7 @@ use facts::store::Store;
 use guide::kept::Beside;
 use house::record::{Survey, Without, fold};
 
-use super::Context;
+use super::context::Context;
 use crate::error::DeskError;
 use crate::progress::Shown;
 use crate::read_only;

@@ -16,7 +16,7 @@ use house::record::{Named, Survey, Without};
 use phrase::{Arg, Phrase};
 use telling::words::ToldGain;
 
-use super::Context;
+use super::context::Context;
 use super::record::open_to_write;
 use super::worked::Opened;
 use crate::error::DeskError;

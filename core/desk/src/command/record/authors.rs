@@ -11,7 +11,7 @@ use serde::Serialize;
 
 use super::author_json::AuthorJson;
 use super::{open_to_read, open_to_write};
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::error::DeskError;
 
 /// The longest name, in letters: what fits into a line.

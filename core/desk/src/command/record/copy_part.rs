@@ -9,7 +9,7 @@ use serde::Serialize;
 use super::names::Names;
 use super::open_to_write;
 use super::teller::{RecordTeller, ThingJson};
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::error::{DeskError, WrongThing};
 use crate::sheet::{Among, Says, ValueFault, edits_of_values};
 

@@ -12,7 +12,7 @@ use super::author_json::AuthorJson;
 use super::names::Names;
 use super::open_to_read;
 use super::teller::{RecordTeller, ThingJson};
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::error::DeskError;
 
 #[derive(Serialize)]

@@ -16,7 +16,7 @@ use phrase::{Arg, Phrase};
 use super::names::Names;
 use super::teller::{RecordTeller, ThingJson};
 use super::{home_folder, open_to_write};
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::error::{DeskError, Unconfirmed, WrongThing};
 
 #[derive(Serialize)]

@@ -12,7 +12,7 @@ use super::author_json::AuthorJson;
 use super::open_to_read;
 use super::teller::{self, RecordTeller, ThingJson};
 use crate::author;
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::error::DeskError;
 use crate::printed::Page;
 use crate::progress::Shown;

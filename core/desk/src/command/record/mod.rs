@@ -36,7 +36,7 @@ use facts::file::Consent;
 use facts::home::SET_ASIDE;
 use facts::store::{Store, peek};
 
-use super::Context;
+use super::context::Context;
 use crate::arguments::RecordCommand;
 use crate::author;
 use crate::error::DeskError;

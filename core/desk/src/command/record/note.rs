@@ -13,7 +13,7 @@ use super::author_json::AuthorJson;
 use super::names::Names;
 use super::teller::{RecordTeller, ThingJson, short};
 use super::{open_to_read, open_to_write};
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::error::DeskError;
 
 #[derive(Serialize)]

@@ -16,7 +16,7 @@ use telling::words::LengthUnit;
 use super::look::left_out_name;
 use super::open_to_read;
 use crate::arguments::Without;
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::error::DeskError;
 use crate::keep;
 use crate::progress::Shown;

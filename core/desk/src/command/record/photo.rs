@@ -14,7 +14,7 @@ use super::photo_json::{PhotoJson, as_json, part_or_run};
 use super::teller::{RecordTeller, short};
 use super::{open_to_read, photo_add, photo_assign};
 use crate::arguments::PhotoCommand;
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::error::{DeskError, WrongThing};
 use crate::keep::{keep, refuse_if_there};
 use crate::printed::Page;

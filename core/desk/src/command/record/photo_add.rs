@@ -17,7 +17,7 @@ use super::open_to_write;
 use super::photo::Showing;
 use super::photo_json::{PhotoJson, as_json, part_or_run};
 use super::teller::{RecordTeller, short};
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::error::DeskError;
 use crate::given::{self, Given};
 use crate::progress::Shown;

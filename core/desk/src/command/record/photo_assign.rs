@@ -18,7 +18,7 @@ use super::photo::{Showing, photo, show};
 use super::photo_json::{PhotoJson, as_json, part_or_run};
 use super::teller::RecordTeller;
 use crate::arguments::Role;
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::error::{DeskError, ListFault};
 
 /// The word for no part in a list.

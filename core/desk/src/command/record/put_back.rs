@@ -7,7 +7,7 @@ use phrase::{Arg, Phrase};
 use serde::Serialize;
 
 use super::open_to_write;
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::error::{DeskError, Unconfirmed};
 
 #[derive(Serialize)]

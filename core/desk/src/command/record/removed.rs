@@ -14,7 +14,7 @@ use super::names::Names;
 use super::teller::{RecordTeller, ThingJson, short};
 use super::typed;
 use super::{open_to_read, open_to_write};
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::error::{DeskError, Unconfirmed, WrongThing};
 
 #[derive(Serialize)]

@@ -15,7 +15,7 @@ use serde::Serialize;
 use super::home_folder;
 use super::teller::{RecordTeller, short};
 use crate::author;
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::error::DeskError;
 use crate::output;
 use crate::printed::Page;

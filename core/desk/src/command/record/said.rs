@@ -13,7 +13,7 @@ use super::names::Names;
 use super::open_to_read;
 use super::teller::{RecordTeller, SaidJson, short};
 use super::typed;
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::error::DeskError;
 use crate::printed::Page;
 

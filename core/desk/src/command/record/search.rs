@@ -12,7 +12,7 @@ use serde::Serialize;
 use telling::words::error::InWords;
 
 use super::teller::{RecordTeller, ThingJson};
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::error::DeskError;
 use crate::progress::Shown;
 use crate::stop::Stop;

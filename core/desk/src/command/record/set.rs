@@ -9,7 +9,7 @@ use serde_json::Value;
 use super::names::Names;
 use super::open_to_write;
 use super::teller::{RecordTeller, ThingJson, field_of};
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::error::DeskError;
 use crate::sheet::{Among, Says, edits_of_values};
 

@@ -11,7 +11,7 @@ use serde_json::Value;
 use super::names::{Names, by_beginning};
 use super::open_to_write;
 use super::teller::{RecordTeller, ThingJson};
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::error::{DeskError, WrongThing};
 
 #[derive(Serialize)]

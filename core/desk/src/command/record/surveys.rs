@@ -14,7 +14,7 @@ use telling::words::error::InWords;
 use super::{home_folder, is_aside, open_to_read, open_to_write, parent, pattern, repair};
 use crate::arguments::SurveysCommand;
 use crate::author;
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::error::{DeskError, Unconfirmed};
 use crate::printed::Page;
 

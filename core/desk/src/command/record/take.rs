@@ -14,7 +14,7 @@ use serde::Serialize;
 use super::look::{self, LookJson, Told};
 use super::{open_to_write, parent};
 use crate::author;
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::error::DeskError;
 use crate::output;
 use crate::printed::Page;

@@ -9,7 +9,7 @@ use serde::Serialize;
 use serde_json::Value;
 
 use super::author_json::AuthorJson;
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::error::DeskError;
 
 /// How many characters of an id are shown; more are asked for where they do not tell things apart.

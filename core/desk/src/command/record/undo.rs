@@ -10,7 +10,7 @@ use super::names::one_by_beginning;
 use super::said::tell_facts;
 use super::teller::{RecordTeller, SaidJson, short};
 use super::{open_to_write, typed};
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::error::DeskError;
 
 #[derive(Serialize)]

@@ -11,7 +11,7 @@ use serde::Serialize;
 use super::author_json::AuthorJson;
 use super::teller::{self, RecordTeller, ThingJson};
 use super::{home_folder, open_to_read, open_to_write};
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::error::DeskError;
 
 /// What somebody wants forgotten.

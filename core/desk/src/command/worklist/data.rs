@@ -12,7 +12,7 @@ use phrase::Phrase;
 use serde::Serialize;
 
 use super::words::adapter_in_words;
-use crate::command::Context;
+use crate::command::context::Context;
 use crate::command::forecast::{self, ForecastJson, Of};
 use crate::command::json::{PartJson, part, rounded};
 

@@ -4,7 +4,7 @@ use advice::adapters::AdapterToCome;
 use house::record::Survey;
 use phrase::Phrase;
 
-use crate::command::Context;
+use crate::command::context::Context;
 
 /// Where an adapter goes, and what is joined to what there.
 pub(super) fn adapter_in_words(context: &Context, house: &Survey, adapter: &AdapterToCome) -> String {
