@@ -12,9 +12,9 @@ use num_complex::Complex64;
 
 use super::arena::Arena;
 use super::eliminate::{Columns, fold, turn_back};
+use super::evaluate::fill;
 use super::index::OutletIndex;
 use super::plan::{Plan, Side, Step, TreePart};
-use super::samples::fill;
 use super::tree::Tree;
 use super::wave::{LANES, Wave};
 use crate::error::CoaxError;

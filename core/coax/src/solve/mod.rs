@@ -22,6 +22,7 @@ mod branches;
 mod cores;
 mod course;
 mod eliminate;
+mod evaluate;
 mod fold;
 mod group;
 mod index;

@@ -3,25 +3,18 @@
 use std::collections::HashMap;
 use std::sync::Arc;
 
-use multiversion::multiversion;
-
 use super::cores;
+use super::evaluate::{Evaluator, Table};
 use super::group::{GROUP, Group};
 use super::plan::TreePart;
-use super::tables::Evaluator;
 use super::tree::Tree;
-use super::wave::Wave;
 use crate::error::CoaxError;
 use crate::grid::FrequencyGrid;
-use crate::lanes::Lanes;
 use crate::look::{ANCHOR, Blocks};
-use crate::model::{Filler, Model};
+use crate::model::Model;
 
 /// The most complex values held for one answer or one tree's samples: 1 GiB.
 pub(crate) const MOST_VALUES: usize = 1 << 26;
-
-/// One model's matrices: for each group of frequencies its entries, the port towards the root first.
-pub(super) type Table = Arc<Vec<Group>>;
 
 /// Evaluated models on one grid, kept from tree to tree: a model shared by many trees (a house before and after a change) is
 /// evaluated once.
@@ -86,19 +79,6 @@ fn evaluated(part: &TreePart, blocks: &Blocks, evaluator: &mut Evaluator) -> Tab
         evaluator.evaluate(part, blocks, group, into);
     }
     Arc::new(table)
-}
-
-/// Evaluates a model at some blocks of frequencies, of which the first is the first of the grid or any eighth after it;
-/// compiled as the walk is.
-#[multiversion(targets("x86_64+avx512f+avx512dq+avx512vl", "x86_64+avx2"))]
-pub(super) fn fill(
-    model: &Model,
-    order: &[usize],
-    blocks: &[(Lanes, Lanes)],
-    filler: &mut Filler,
-    table: &mut [Wave],
-) {
-    model.scatter_over(order, blocks, filler, table);
 }
 
 /// A tree whose parts are evaluated at every frequency of a grid: all that solving needs.

@@ -8,9 +8,10 @@ use multiversion::multiversion;
 
 use super::course::{Bend, Course, Factor, Piece};
 use super::eliminate::{Columns, NO_PIVOT_SQUARED, fold, let_down, seen_from_branch, turn_back};
+use super::evaluate::fill;
 use super::index::OutletIndex;
 use super::plan::{Plan, Side};
-use super::samples::{MOST_VALUES, fill};
+use super::samples::MOST_VALUES;
 use super::tree::Tree;
 use super::wave::{LANES, Wave};
 use crate::error::CoaxError;

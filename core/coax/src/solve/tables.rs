@@ -1,12 +1,9 @@
 //! Where the parts' matrices come from, in the walk over all pairs: kept over the whole grid, or made where they are needed.
 
-use super::group::{Group, Shape};
-use super::plan::TreePart;
-use super::samples::{Table, fill};
+use super::evaluate::{Evaluator, Table};
+use super::group::Group;
 use super::tree::Tree;
-use super::wave::Wave;
-use crate::look::{ANCHOR, Blocks};
-use crate::model::Filler;
+use crate::look::Blocks;
 
 /// Where the parts' matrices come from.
 pub(super) enum Tables<'a> {
@@ -59,47 +56,6 @@ impl Tables<'_> {
         match self {
             Self::Kept(tables) => &tables[place][group * entries..(group + 1) * entries],
             Self::Made(made) => &made.groups[made.starts[place]..made.starts[place] + entries],
-        }
-    }
-}
-
-impl TreePart {
-    /// How its matrix lies in memory.
-    pub(super) fn shape(&self) -> Shape {
-        if self.model.is_reciprocal() { Shape::Upper } else { Shape::Full }
-    }
-
-    /// Entries of its matrix, as it lies in memory.
-    pub fn entries(&self) -> usize {
-        self.shape().entries(self.model.ports())
-    }
-}
-
-/// Works out parts' matrices group by group.
-pub(super) struct Evaluator {
-    filler: Filler,
-    waves: Vec<Wave>,
-}
-
-impl Evaluator {
-    /// For the blocks of a grid.
-    pub fn on(blocks: &Blocks) -> Self {
-        Self { filler: Filler::on(blocks), waves: Vec::new() }
-    }
-
-    /// Writes a part's matrix over a group of a grid's frequencies.
-    pub fn evaluate(&mut self, part: &TreePart, blocks: &Blocks, group: usize, into: &mut [Group]) {
-        let order = part.order();
-        let (ports, shape) = (order.len(), part.shape());
-        let first = group * ANCHOR;
-        let blocks = &blocks.at[first..(first + ANCHOR).min(blocks.at.len())];
-        self.waves.resize(blocks.len() * ports * ports, Wave::ZERO);
-        fill(&part.model, &order, blocks, &mut self.filler, &mut self.waves);
-        for to in 0..ports {
-            for from in if shape == Shape::Upper { to } else { 0 }..ports {
-                let waves = &self.waves[to * ports + from..];
-                into[shape.entry(ports, to, from)].gather(waves, ports * ports);
-            }
         }
     }
 }
