@@ -3,9 +3,9 @@
 use coax::{FrequencyGrid, link};
 use facts::fact::SubjectId;
 
+use super::by_pass_worlds::{ByPassWorlds, WorldDraws};
 use super::outcome::{Cost, Curve, PathForecast};
 use super::percentile::{spread, spread_of};
-use super::worlds::{ByPassWorlds, WorldDraws};
 
 /// What one draw gave.
 pub(super) struct Draw {

@@ -5,8 +5,8 @@ use coax::{Megahertz, Sweep};
 
 use super::drawn_house::{House, grid_of};
 use super::many;
+use super::options::FIRST_DRAWS;
 use super::placement::{self, Tried};
-use super::run::FIRST_DRAWS;
 use super::settled;
 use super::solved::SolvedDraw;
 use super::throws::Throws;

@@ -6,6 +6,7 @@
 mod again;
 mod among;
 mod asked;
+mod by_pass_worlds;
 mod circuit;
 mod costs;
 mod drawn_house;
@@ -14,6 +15,7 @@ mod enough;
 mod from_bridge;
 mod many;
 mod nodes;
+mod options;
 mod outcome;
 mod percentile;
 mod pieces;
@@ -33,19 +35,20 @@ mod weak;
 mod worlds;
 
 pub(crate) use again::{Open, What};
+pub use by_pass_worlds::{ByPassWorlds, World};
 pub use circuit::MeteredAt;
 pub(crate) use circuit::{Circuit, TV_AND_MODEM, Terminal};
 pub use nodes::{Node, PortKnown, nodes_of};
+pub use options::Options;
 pub use outcome::{
     Cost, CostAt, Curve, Forecast, Limit, PathForecast, Reach, RoomForecast, SharedCapacity, StreetLeak,
 };
 pub(crate) use percentile::spread;
 pub(crate) use rethrown::{Moved, total_effects};
 pub(crate) use run::reach_on_trees;
-pub use run::{Options, forecast, forecast_watched};
+pub use run::{forecast, forecast_watched};
 pub(crate) use taken::channels_left;
 pub use taken::{ChannelsLeft, TakenBand, bands_taken, channels_left_beside};
 pub(crate) use together::{Forecaster, forecast_each, forecast_each_watched};
 pub use version_net::net_without_cable;
 pub use weak::WeakWay;
-pub use worlds::{ByPassWorlds, World};

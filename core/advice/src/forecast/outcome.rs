@@ -4,7 +4,7 @@ use coax::Span;
 use facts::fact::SubjectId;
 use serde::{Deserialize, Serialize};
 
-use super::worlds::ByPassWorlds;
+use super::by_pass_worlds::ByPassWorlds;
 
 /// What limits a path.
 pub use coax::link::Limit;

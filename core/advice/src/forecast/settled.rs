@@ -55,7 +55,8 @@ pub(super) fn frequencies_do(all: Vec<f64>, every_second: Vec<f64>) -> bool {
 mod tests {
     use houses::random::seeds;
 
-    use super::super::run::{Options, forecast};
+    use super::super::options::Options;
+    use super::super::run::forecast;
     use super::*;
 
     #[test]

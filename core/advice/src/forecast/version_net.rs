@@ -9,8 +9,8 @@ use house::rating::EXTENDED_D;
 use house::record::Survey;
 
 use super::nodes::Node;
+use super::options::Options;
 use super::percentile::spread;
-use super::run::Options;
 
 /// Draws over what adapters differ in: so few unknowns, spread evenly over each, that no more are needed.
 const DRAWS: u32 = 64;
