@@ -35,7 +35,7 @@ pub(crate) struct Moved {
 /// tree, or is known.
 ///
 /// # Errors
-/// [`AdviceError::Stopped`] once `goes_on` says no, which is asked once for each draw; else as
+/// [`AdviceError::Stopped`] once `goes_on` says no, which is asked for each draw; else as
 /// [`forecast()`](super::forecast()).
 pub(crate) fn total_effects(
     survey: &Survey,
@@ -55,7 +55,7 @@ pub(crate) fn total_effects(
         return nothing();
     }
     let draws = u64::from(prepared.forecast.draws);
-    let Some(placement) = placement_of(house, forecast, draws)? else { return nothing() };
+    let Some(placement) = placement_of(house, forecast, draws, goes_on)? else { return nothing() };
     let seen = FromBridge::of(house)?;
     let tools = || (Branches::on(house.grid.clone()), Sweep::on(house.grid.clone()));
     let work = |tools: &mut (Branches, Sweep), draw| {
@@ -87,6 +87,7 @@ fn placement_of(
     house: &House<'_>,
     forecast: &Forecast,
     draws: u64,
+    goes_on: &mut dyn FnMut() -> bool,
 ) -> Result<Option<Placement>, AdviceError> {
     let candidates = house.may_run().candidates();
     let is_it = |placement: &&Placement| {
@@ -97,9 +98,8 @@ fn placement_of(
     let mut found: Vec<Placement> = candidates.placements().iter().filter(is_it).cloned().collect();
     if found.len() > 1 {
         let several = Candidates::new(found.clone());
-        let mut sweep = Sweep::on(house.grid.clone());
-        let tried = (0..draws).map(|draw| Ok(house.try_out(&mut sweep, draw, &several)?.1));
-        let tried = tried.collect::<Result<Vec<_>, AdviceError>>()?;
+        let try_out = |sweep: &mut Sweep, draw| Ok(house.try_out(sweep, draw, &several)?.1);
+        let tried = many::each(0..draws, || Sweep::on(house.grid.clone()), try_out, goes_on)?;
         found = placement::chosen(&found, &tried).and_then(|at| found.get(at).cloned()).into_iter().collect();
     }
     Ok(found.pop())

@@ -55,6 +55,8 @@ pub(crate) use propose::proposals as proposed;
 pub use refusal::Refusal;
 pub use services::refusal;
 pub use shopping::adapters_to_get;
-pub use stake::{Stake, at_stake, stakes};
+#[cfg(test)]
+pub(crate) use stake::open;
+pub use stake::{Stake, stakes};
 pub use step::Step;
 pub use whole::{worklist, worklist_watched};

@@ -31,20 +31,6 @@ impl Stake {
     }
 }
 
-/// What one unknown moves; as [`stakes`] for one of which it does not matter where it is.
-///
-/// # Errors
-/// What [`forecast()`](crate::forecast::forecast()) gives.
-pub fn at_stake(
-    survey: &Survey,
-    forecast: &Forecast,
-    unknown: &Unknown,
-    options: &Options,
-) -> Result<Option<Stake>, AdviceError> {
-    let Some(open) = open(unknown) else { return Ok(None) };
-    Ok(most(&moved(survey, forecast, &[open], options, &mut || true)?.pop().unwrap_or_default()))
-}
-
 /// The most unknowns that are weighed: each takes the way from it to the bridge, draw by draw.
 const MOST_WEIGHED: usize = 60;
 
@@ -71,30 +57,21 @@ pub fn stakes(
     let (places, open): (Vec<_>, Vec<_>) =
         weighed.filter_map(|(place, unknown)| Some((place, open(unknown)?))).unzip();
     let mut done = 0.0;
-    let of = f64::from(options.draws.max(1).saturating_mul(TIMES_THE_DRAWS));
+    let options = Options { draws: options.draws.saturating_mul(TIMES_THE_DRAWS), ..*options };
+    let of = f64::from(options.draws.max(1));
     let mut goes_on = || {
         let share = done / of;
         done += 1.0;
         watch(f64::min(share, 1.0))
     };
     let mut stakes = vec![None; unknowns.len()];
-    for (place, rooms) in places.into_iter().zip(moved(survey, forecast, &open, options, &mut goes_on)?) {
+    let moved = total_effects(survey, forecast, &open, &options, &mut goes_on)?;
+    for (place, rooms) in places.into_iter().zip(moved) {
         if let Some(stake) = stakes.get_mut(place) {
             *stake = most(&rooms);
         }
     }
     Ok(stakes)
-}
-
-fn moved(
-    survey: &Survey,
-    forecast: &Forecast,
-    open: &[Open],
-    options: &Options,
-    goes_on: &mut dyn FnMut() -> bool,
-) -> Result<Vec<Vec<Moved>>, AdviceError> {
-    let options = Options { draws: options.draws.saturating_mul(TIMES_THE_DRAWS), ..*options };
-    total_effects(survey, forecast, open, &options, goes_on)
 }
 
 /// Of what an unknown moves in each room that where it moves most.
@@ -106,7 +83,7 @@ fn most(rooms: &[Moved]) -> Option<Stake> {
 }
 
 /// What of the circuit an unknown leaves open; `None` where its answer is not one of its figures.
-fn open(unknown: &Unknown) -> Option<Open> {
+pub(crate) fn open(unknown: &Unknown) -> Option<Open> {
     let (run, part) = (CostAt::RunTo(unknown.about), CostAt::Part(unknown.about));
     let (at, what) = match unknown.what.id.as_str() {
         "unknown-length" | "unknown-length-guessed" => (run, What::Length),

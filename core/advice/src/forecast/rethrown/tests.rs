@@ -9,6 +9,7 @@ use super::super::percentile::spread;
 use super::super::run::forecast;
 use super::*;
 use crate::unknown::unknowns;
+use crate::worklist::open;
 
 /// As often as a house is drawn for it.
 const OPTIONS: Options = Options { draws: 32, seed: 1, points: 89, settles: false };
@@ -20,18 +21,10 @@ const TIMES: u64 = 8;
 const VALUES: u32 = 12;
 const OTHERWISE: u32 = 128;
 
-/// What the unknowns of a house on a way to a room leave open.
+/// What the unknowns of a house leave open, but for the series of a cable: a record cannot say that it lies between two.
 fn open_in(survey: &Survey, forecast: &Forecast) -> Vec<Open> {
-    let of = |unknown: &crate::unknown::Unknown| {
-        let (run, part) = (CostAt::RunTo(unknown.about), CostAt::Part(unknown.about));
-        match unknown.what.id.as_str() {
-            "unknown-length" | "unknown-length-guessed" => Some(Open { at: run, what: What::Length }),
-            "unknown-bypass" => Some(Open { at: part, what: What::ByPass }),
-            "unknown-label" | "unknown-band" => Some(Open { at: part, what: What::Label }),
-            _ => None,
-        }
-    };
-    unknowns(survey, forecast).iter().filter_map(of).collect()
+    let unknowns = unknowns(survey, forecast);
+    unknowns.iter().filter_map(open).filter(|open| open.what != What::Series).collect()
 }
 
 /// The house with that known, at each of many values, and how likely each is: by its record alone.
@@ -67,8 +60,13 @@ fn known(survey: &Survey, open: Open) -> Vec<(Survey, f64)> {
         }
         What::Label => {
             let whole = Band { low_mhz: 5.0, high_mhz: EXTENDED_D.high_mhz };
-            let house = |band| with(&|house| house.parts.get_mut(&about).unwrap().rating.band = band);
-            vec![(house(Some(whole)), 0.5), (house(None), 0.5)]
+            let seems_whole = survey.parts[&about].rating.made_for_moca() == Some(true);
+            let other = with(&|house| {
+                let rating = &mut house.parts.get_mut(&about).unwrap().rating;
+                (rating.band, rating.says_moca) =
+                    ((!seems_whole).then_some(whole), rating.says_moca && !seems_whole);
+            });
+            vec![(survey.clone(), 0.5), (other, 0.5)]
         }
         What::Series => Vec::new(),
     }
@@ -148,7 +146,7 @@ fn both(survey: &Survey) -> Vec<Vec<[Found; 2]>> {
     open.truncate(5);
     let prepared = Prepared::of(survey, &OPTIONS).unwrap();
     let Some(house) = &prepared.house else { return Vec::new() };
-    let Some(placement) = placement_of(house, &forecast, 8).unwrap() else { return Vec::new() };
+    let Some(placement) = placement_of(house, &forecast, 8, &mut || true).unwrap() else { return Vec::new() };
     let estimated = estimated(survey, &forecast, &open);
     let pairs = open.into_iter().zip(estimated).filter(|(_, ways)| !ways.is_empty());
     let of = |(open, ways): (Open, Vec<Found>)| {
@@ -217,7 +215,9 @@ fn what_is_thrown_first_is_the_forecast_itself() {
         let told = forecast(&survey, &OPTIONS).expect("a sound house");
         let prepared = Prepared::of(&survey, &OPTIONS).unwrap();
         let house = prepared.house.as_ref().expect("a bridge");
-        let Some(placement) = placement_of(house, &told, OPTIONS.draws.into()).unwrap() else { continue };
+        let Some(placement) = placement_of(house, &told, OPTIONS.draws.into(), &mut || true).unwrap() else {
+            continue;
+        };
         let channels = |of: &Placement| of.channels().to_vec();
         let candidates = house.may_run().candidates();
         let alike = candidates.placements().iter().filter(|one| channels(one) == channels(&placement));
