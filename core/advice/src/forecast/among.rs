@@ -11,7 +11,7 @@ use super::drawn_house::{House, MayRun};
 use super::from_bridge::FromBridge;
 use super::pieces::Rated;
 use super::placement::Tried;
-use super::solved::{Shown, Solved, SolvedDraw};
+use super::solved::{InWorld, Solved, SolvedDraw};
 use super::throws::Throws;
 use crate::error::AdviceError;
 
@@ -101,13 +101,11 @@ impl<'a> Among<'a> {
         };
         let solved = match (house.worlds.as_deref(), &self.worlds) {
             (Some([with, without]), Some([pieces_with, pieces_without])) => {
-                let shown = match house.circuit.world_shown(throw) {
-                    Some(true) => Shown::With,
-                    Some(false) => Shown::Without,
-                    None => Shown::Mixed(solve(&house.circuit, &self.pieces)?),
-                };
-                let (with, without) = (solve(with, pieces_with)?, solve(without, pieces_without)?);
-                SolvedDraw::Worlds { with, without, shown }
+                SolvedDraw::of_worlds(house.circuit.world_shown(throw), |world| match world {
+                    InWorld::AsDrawn => solve(&house.circuit, &self.pieces),
+                    InWorld::With => solve(with, pieces_with),
+                    InWorld::Without => solve(without, pieces_without),
+                })?
             }
             _ => SolvedDraw::One(solve(&house.circuit, &self.pieces)?),
         };

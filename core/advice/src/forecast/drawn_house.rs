@@ -19,7 +19,7 @@ use super::options::Options;
 use super::outcome::{Forecast, Reach, SharedCapacity, StreetLeak};
 use super::percentile::spread;
 use super::placement::{self, Tried};
-use super::solved::{Pairs, Shown, Solved, SolvedDraw, in_channels, mean_loss};
+use super::solved::{InWorld, Pairs, Solved, SolvedDraw, in_channels, mean_loss};
 use super::taken::taken_edges;
 use super::throws::Throws;
 use crate::error::AdviceError;
@@ -232,25 +232,21 @@ impl<'a> House<'a> {
         // What is the same in both is drawn once, and worked out once.
         let models = with.models(throw, |_| None)?;
         let alike = |piece| models.get(piece).filter(|_| self.circuit.is_alike_in_worlds(piece)).cloned();
-        let mut houses = vec![without.drawn_of(without.models(throw, alike)?, throw)?];
+        let mut houses = vec![(InWorld::Without, without.drawn_of(without.models(throw, alike)?, throw)?)];
         let shown = self.circuit.world_shown(throw);
         if shown.is_none() {
-            houses.push(self.circuit.drawn_of(self.circuit.models(throw, alike)?, throw)?);
+            let drawn = self.circuit.drawn_of(self.circuit.models(throw, alike)?, throw)?;
+            houses.push((InWorld::AsDrawn, drawn));
         }
-        houses.push(with.drawn_of(models, throw)?);
-        let trees: Vec<_> = houses.iter().map(|house| &house.tree).collect();
-        let mut powers = sweep.powers(&trees, &self.asked.outlets)?;
-        let mut next = || -> Result<Solved, AdviceError> {
-            let powers = powers.pop().ok_or(AdviceError::Inner("draw"))?;
+        houses.push((InWorld::With, with.drawn_of(models, throw)?));
+        let trees: Vec<_> = houses.iter().map(|(_, house)| &house.tree).collect();
+        let mut powers: Vec<_> = sweep.powers(&trees, &self.asked.outlets)?.into_iter().map(Some).collect();
+        SolvedDraw::of_worlds(shown, |world| {
+            let place = houses.iter().position(|(of, _)| *of == world);
+            let powers = place.and_then(|place| powers.get_mut(place)?.take());
+            let powers = powers.ok_or(AdviceError::Inner("draw"))?;
             Ok(Solved::new(Pairs::Swept(powers), errors.clone()))
-        };
-        let with = next()?;
-        let shown = match shown {
-            Some(true) => Shown::With,
-            Some(false) => Shown::Without,
-            None => Shown::Mixed(next()?),
-        };
-        Ok(SolvedDraw::Worlds { with, without: next()?, shown })
+        })
     }
 
     /// What the ways to a room and from it carry, by these frequencies: every so many of the grid's.

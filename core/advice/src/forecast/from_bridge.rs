@@ -13,10 +13,10 @@ use crate::error::AdviceError;
 /// A house laid from its bridge.
 pub(super) struct FromBridge {
     laid: Laid,
-    /// The outlets between which and the bridge's something is asked, and for each pair which of them, and whether it leads
-    /// there.
+    /// The outlets between which and the bridge's something is asked; for each pair that is asked for which of them, and whether it
+    /// leads there, nothing for one between two others.
     outlets: Vec<OutletIndex>,
-    pairs: Arc<[(usize, bool)]>,
+    pairs: Arc<[Option<(usize, bool)>]>,
 }
 
 impl FromBridge {
@@ -32,6 +32,7 @@ impl FromBridge {
         for &(to, from) in &house.asked.outlets {
             let (other, leads) = if Some(from) == root { (to, true) } else { (from, false) };
             if Some(to) != root && Some(from) != root {
+                pairs.push(None);
                 continue;
             }
             let known = outlets.iter().position(|known| *known == other);
@@ -39,7 +40,7 @@ impl FromBridge {
                 outlets.push(other);
                 outlets.len() - 1
             });
-            pairs.push((at, leads));
+            pairs.push(Some((at, leads)));
         }
         Ok(Some(Self { laid, outlets, pairs: pairs.into() }))
     }

@@ -5,6 +5,8 @@ use std::sync::Arc;
 use coax::link::Placement;
 use coax::{Megahertz, Powers, RootPowers};
 
+use crate::error::AdviceError;
+
 /// One draw, solved.
 pub(super) enum SolvedDraw {
     /// Every by-pass on a way is known.
@@ -23,7 +25,28 @@ pub(super) enum Shown {
     Mixed(Solved),
 }
 
+/// Which house of a draw: as it is drawn, or with every by-pass of which nobody knows, or without.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum InWorld {
+    AsDrawn,
+    With,
+    Without,
+}
+
 impl SolvedDraw {
+    /// Both worlds of a house, each solved by `solved`; `shown` says which of them the draw shows, nothing where it shows neither.
+    pub(super) fn of_worlds(
+        shown: Option<bool>,
+        mut solved: impl FnMut(InWorld) -> Result<Solved, AdviceError>,
+    ) -> Result<Self, AdviceError> {
+        let shown = match shown {
+            Some(true) => Shown::With,
+            Some(false) => Shown::Without,
+            None => Shown::Mixed(solved(InWorld::AsDrawn)?),
+        };
+        Ok(Self::Worlds { with: solved(InWorld::With)?, without: solved(InWorld::Without)?, shown })
+    }
+
     /// The house that the draw shows.
     pub(super) fn shown(&self) -> &Solved {
         match self {
@@ -57,8 +80,9 @@ impl SolvedDraw {
 pub(super) enum Pairs {
     /// Of one house alone.
     Swept(Powers),
-    /// Of a house among others: between the bridge and some outlets; of each pair which of them, and whether it leads there.
-    Together(RootPowers, Arc<[(usize, bool)]>),
+    /// Of a house among others: between the bridge and some outlets; of each pair which of them, and whether it leads there, nothing
+    /// where it touches no bridge.
+    Together(RootPowers, Arc<[Option<(usize, bool)>]>),
 }
 
 impl Pairs {
@@ -66,9 +90,9 @@ impl Pairs {
         match self {
             Self::Swept(powers) => powers.of(pair),
             Self::Together(powers, pairs) => match pairs.get(pair) {
-                Some((outlet, true)) => powers.from_root(*outlet),
-                Some((outlet, false)) => powers.to_root(*outlet),
-                None => &[],
+                Some(Some((outlet, true))) => powers.from_root(*outlet),
+                Some(Some((outlet, false))) => powers.to_root(*outlet),
+                Some(None) | None => &[],
             },
         }
     }
