@@ -19,7 +19,7 @@ use super::throws::Throws;
 use crate::error::AdviceError;
 
 /// So many draws of houses at once: what they give at every placement has to be held until all are drawn.
-const AT_ONCE: usize = 1_024;
+const DRAWS_AT_ONCE: usize = 1_024;
 
 /// What the rooms of each of these houses get, by the draws that [`forecast()`] makes; not where it is lost, nor what leaves the
 /// house. Where fewer draws may do, all of it.
@@ -159,7 +159,7 @@ impl Drawn {
 
 /// So many houses at once.
 fn at_once(options: &Options) -> usize {
-    AT_ONCE / usize::try_from(options.draws).unwrap_or(AT_ONCE).clamp(1, AT_ONCE)
+    DRAWS_AT_ONCE / usize::try_from(options.draws).unwrap_or(DRAWS_AT_ONCE).clamp(1, DRAWS_AT_ONCE)
 }
 
 /// `each` makes these draws of these houses, which have so many pieces.

@@ -18,7 +18,7 @@ use super::need::{
 use super::options::Options;
 use super::plan::{Plan, plan};
 use super::propose::{candidates, proposals};
-use super::prospect::AT_ONCE;
+use super::prospect::HOUSES_AT_ONCE;
 use super::rank::{Worth, first_of, grave, keeps_private, takes_grave_away};
 use super::refusal::{Refusal, given_up, own_refusal};
 use super::services::{AsFound, Guard, Others, refusal, weighed_in};
@@ -107,7 +107,7 @@ pub(super) fn ordered(
         meter.round(candidates.len());
         planned.weighed += candidates.len() * house.parts.len();
         let plan_was = std::mem::discriminant(&planned.plan);
-        for candidates in candidates.chunks(AT_ONCE) {
+        for candidates in candidates.chunks(HOUSES_AT_ONCE) {
             let looked_at = looked_at(candidates, (&house, &guard, &given_up), &mut refused, meter)?;
             let houses = looked_at.iter().map(|(change, after, _)| (with(&done, *change), after));
             let forecasts = known.each(&houses.collect::<Vec<_>>())?;

@@ -52,7 +52,7 @@ impl Prospect {
 }
 
 /// So many houses are made at a time.
-pub(super) const AT_ONCE: usize = 64;
+pub(super) const HOUSES_AT_ONCE: usize = 64;
 
 /// Where changes are looked for.
 pub(super) struct Prospects<'a> {
@@ -104,7 +104,10 @@ impl Prospects<'_> {
         let guard = self.services.guard(&house, here.moved_out.clone())?;
         let mut found = Vec::new();
         // Where one is enough, none is weighed for the sake of others.
-        for changes in changes.chunks(if enough < changes.len() { 1 } else { AT_ONCE }) {
+        for changes in changes.chunks(if enough < changes.len() { 1 } else { HOUSES_AT_ONCE }) {
+            if found.len() == enough {
+                break;
+            }
             let mut made = Vec::with_capacity(changes.len());
             for change in changes.iter().copied() {
                 (self.weighed)()?;
@@ -118,9 +121,6 @@ impl Prospects<'_> {
                 made.iter().map(|(change, after, _)| (with(&here.made, *change), after)).collect();
             let forecasts = self.known.each(&houses)?;
             for ((change, after, others), then) in made.into_iter().zip(forecasts) {
-                if found.len() == enough {
-                    return Ok(found);
-                }
                 if !self.is_allowed(change, &others, (&house, &here.forecast), &then) {
                     continue;
                 }

@@ -23,15 +23,19 @@ const LOOKED_AT: [&str; 11] = [
 ];
 
 /// Numbers of the program that say nothing about a house: keys, bounds of memory, what rounding leaves.
-const NO_FIGURES: [&str; 8] = [
+const NO_FIGURES: [&str; 12] = [
     "assemble::MOST_DOUBTS",
     "bits::MOST_BITS",
     "entry_levels::SAME_MHZ",
+    "known_rates::MOST_KEPT",
     "loading::NO_BITS",
     "noise::THERMAL_PER_HERTZ",
     "normalise::LONGEST_TEXT",
+    "prospect::HOUSES_AT_ONCE",
     "throws::MODEL_ERROR_KEY",
-    "together::AT_ONCE",
+    "together::DRAWS_AT_ONCE",
+    "together::MOST_WAVES_KEPT",
+    "version_net::MOST_KEPT",
 ];
 
 /// Names in backquotes at the beginning of a table's row, with the cell beside.
