@@ -46,7 +46,7 @@ fn before(round: Round) -> Option<Round> {
     Round::ALL.into_iter().take_while(|earlier| *earlier < round).last()
 }
 
-/// What comes before what: by round; in it what may be at risk first, then what may change most, then the order of the
+/// What comes before what: by round; in it what may be at risk first, then what makes a rate most unsure, then the order of the
 /// wiring.
 fn order(snapshot: &SurveySnapshot<'_>, on_way: &OnTheWay) -> (Round, u8, Reverse<u64>) {
     let place = match (on_way.round, &on_way.question) {
@@ -54,10 +54,10 @@ fn order(snapshot: &SurveySnapshot<'_>, on_way: &OnTheWay) -> (Round, u8, Revers
         (Round::Worth, question) if is_risk(question) => 1,
         _ => 2,
     };
-    let changes = snapshot.memory.stakes.changes(&on_way.question).filter(|_| on_way.round == Round::Worth);
+    let unsure = snapshot.memory.stakes.unsure(&on_way.question).filter(|_| on_way.round == Round::Worth);
     // As many whole Mb/s as are told apart.
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a rate, Mb/s")]
-    let mbps = changes.map_or(0, |(_, mbps)| mbps.max(0.0) as u64);
+    let mbps = unsure.map_or(0, |(_, mbps)| mbps.max(0.0) as u64);
     (on_way.round, place, Reverse(mbps))
 }
 
@@ -111,11 +111,11 @@ pub(super) fn round(snapshot: &SurveySnapshot<'_>, question: &Question, answered
     }
 }
 
-/// Why a question is asked here and now, as far as that is more than what it says itself. What it may change is told as on
-/// the screen of what is not known.
+/// Why a question is asked here and now, as far as that is more than what it says itself. How unsure it leaves a
+/// room is told as on the screen of what is not known.
 pub(crate) fn reason(snapshot: &SurveySnapshot<'_>, question: &Question) -> Option<Phrase> {
     let stakes = &snapshot.memory.stakes;
-    match (stakes.is_worth(question), stakes.changes(question)) {
+    match (stakes.is_worth(question), stakes.unsure(question)) {
         (Some(true), Some((outlet, mbps))) => {
             let room = shown::outlet(snapshot.survey, outlet);
             return Some(Phrase::new("worth-stake").phrase("room", room).with("rate", Arg::Rate(mbps)));

@@ -80,11 +80,12 @@ impl LongWork {
         self.shared.stop.load(Ordering::Relaxed)
     }
 
-    /// Says which share is done, 0 to 1, and is told whether to go on.
+    /// Says which share is done, 0 to 1, and is told whether to go on. Where several threads say it, what is told only rises.
     pub(crate) fn goes_on(&self, share: f64) -> bool {
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "0 to 1000")]
         let thousandths = (share.clamp(0.0, 1.0) * 1000.0) as u32;
-        self.shared.thousandths.store(thousandths, Ordering::Relaxed);
+        let rises = |told| (told == NOT_KNOWN || told < thousandths).then_some(thousandths);
+        let _ = self.shared.thousandths.fetch_update(Ordering::Relaxed, Ordering::Relaxed, rises);
         !self.is_stopped()
     }
 }

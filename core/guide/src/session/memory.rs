@@ -47,7 +47,7 @@ pub(crate) struct Memory {
     pub(crate) pending: Pending,
     /// The last round after whose end somebody wanted to go on.
     pub(crate) asked_on: Option<Round>,
-    /// What the answers to open questions may change, as it was worked out last.
+    /// How unsure the forecast is while questions are open, as it was worked out last.
     pub(crate) stakes: Stakes,
     /// The cautions that were read in this survey on this device. Should they be lost, they are read once more.
     pub(crate) read: BTreeSet<String>,

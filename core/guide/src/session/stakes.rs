@@ -1,4 +1,4 @@
-//! What the answers to open questions may change: worked out beside, and remembered, so that the guide asks in the same
+//! How unsure the forecast is while questions are open: worked out beside, and remembered, so that the guide asks in the same
 //! order after the app's death. While new ones are worked out, the last ones count.
 
 use std::sync::Arc;
@@ -17,18 +17,19 @@ use super::results::{Weighed, same_wiring, weighed};
 use crate::error::GuideError;
 use crate::place::Question;
 
-/// What the answer to a question may change.
+/// How unsure the forecast is while a question is open.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub(crate) struct AtStake {
     /// The question.
     question: Question,
     /// The outlet whose rate is most unsure while it is open, and by how many Mb/s; `None` where that cannot be told.
-    changes: Option<(SubjectId, f64)>,
+    #[serde(alias = "changes")] // So it was remembered before.
+    unsure: Option<(SubjectId, f64)>,
     /// Whether it is worth going back for.
     is_worth: bool,
 }
 
-/// What the answers to all open questions may change, as it was worked out last.
+/// How unsure it is while each of all open questions is, as it was worked out last.
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
 pub(crate) struct Stakes(Vec<AtStake>);
 
@@ -38,16 +39,16 @@ impl Stakes {
         let mut stakes: Vec<AtStake> = Vec::new();
         for weighed in unknowns {
             let Some(question) = question_of(survey, &weighed.unknown) else { continue };
-            let changes = weighed.stake.map(|stake| (stake.outlet, stake.mbps));
+            let unsure = weighed.stake.map(|stake| (stake.outlet, stake.mbps));
             let is_worth = weighed.is_worth_going_back();
-            let mbps = |changes: Option<(SubjectId, f64)>| changes.map_or(-1.0, |(_, mbps)| mbps);
+            let mbps = |unsure: Option<(SubjectId, f64)>| unsure.map_or(-1.0, |(_, mbps)| mbps);
             // One question may settle several: what leaves most unsure counts.
             match stakes.iter_mut().find(|known| known.question == question) {
-                None => stakes.push(AtStake { question, changes, is_worth }),
+                None => stakes.push(AtStake { question, unsure, is_worth }),
                 Some(known) => {
                     known.is_worth |= is_worth;
-                    if mbps(changes) > mbps(known.changes) {
-                        known.changes = changes;
+                    if mbps(unsure) > mbps(known.unsure) {
+                        known.unsure = unsure;
                     }
                 }
             }
@@ -65,8 +66,8 @@ impl Stakes {
     }
 
     /// The outlet whose rate is most unsure while it is open, and by how many Mb/s.
-    pub(crate) fn changes(&self, question: &Question) -> Option<(SubjectId, f64)> {
-        self.at(question)?.changes
+    pub(crate) fn unsure(&self, question: &Question) -> Option<(SubjectId, f64)> {
+        self.at(question)?.unsure
     }
 }
 

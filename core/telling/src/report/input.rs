@@ -112,7 +112,7 @@ fn weighed_here(survey: &Survey, forecast: &Forecast) -> Vec<Option<Stake>> {
     stakes(survey, forecast, &open, &Options::default().screening, &mut |_| true).unwrap_or_default()
 }
 
-/// What is not known, in the order in which it is worth going back for: what changes most comes first, then what may matter
+/// What is not known, in the order in which it is worth going back for: what makes a rate most unsure comes first, then what may matter
 /// but cannot be weighed, then the rest.
 fn ranked(survey: &Survey, forecast: &Forecast, stakes: &[Option<Stake>]) -> Vec<(Unknown, Option<Stake>)> {
     let stakes = stakes.iter().copied().chain(std::iter::repeat(None));
