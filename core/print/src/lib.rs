@@ -1,0 +1,44 @@
+//! What is printed on a part, read from a photo of it: lines of text with a certainty a letter and a place in the picture.
+//!
+//! The model that reads is a folder of its own beside the program, made by `core/print/model/make`; without it nothing is read
+//! and what is missing is named. Nothing here knows what a label states, or a house: `label` reads the text, and says of which
+//! numbers it is sure.
+//!
+//! ```
+//! use std::path::Path;
+//! use print::{Model, PrintError};
+//!
+//! # fn show(picture: &facts::photo::Picture) -> Result<(), PrintError> {
+//! let model = Model::load(Path::new("target/print-model"))?;
+//! let print = model.read(picture, None, &mut |_done| true)?;
+//! for line in print.rows.iter().filter_map(|row| row.looks[1].as_ref()) {
+//!     println!("{} at {:?}", line.text(), line.corners);
+//! }
+//! # Ok(())
+//! # }
+//! let nowhere = Model::load(Path::new("nowhere")).unwrap_err();
+//! assert_eq!(nowhere, PrintError::ModelMissing { file: "letters.txt" });
+//! ```
+//!
+//! From below upwards, each knows only those before it: `quad`, `whole`, `resample`, `region` (geometry), `error`, `model`
+//! (two networks, by their sums), `detect` (where lines are), `recognise` (what one says), `reading` with `row` (a picture at two
+//! scales).
+
+mod detect;
+mod error;
+mod model;
+mod quad;
+mod reading;
+mod recognise;
+mod region;
+mod resample;
+mod row;
+mod whole;
+
+pub use error::PrintError;
+pub use facts::photo::Area;
+pub use model::Model;
+pub use quad::{Point, Quad};
+pub use reading::{Line, Print, Turn};
+pub use recognise::Letter;
+pub use row::Row;

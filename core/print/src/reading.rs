@@ -1,0 +1,233 @@
+//! A picture read at two scales: where lines are, which way up they stand, what they say.
+
+use std::ops::Range;
+
+use facts::photo::{Area, Picture, Pixels};
+
+use crate::detect;
+use crate::error::PrintError;
+use crate::model::Model;
+use crate::quad::{Point, Quad, main_direction};
+use crate::recognise::{Letter, letters};
+use crate::row::{self, Row};
+
+/// The longer side at which a picture is looked at, in pixels, coarse and fine.
+const SCALES: [f32; 2] = [640.0, 960.0];
+/// No label has more lines; of a picture with more the longest are read.
+const MOST_LINES: usize = 160;
+/// So many of the longest lines say which way up all of them stand.
+const TRIED_BOTH_WAYS: usize = 3;
+
+/// How much of the row is shown on both sides of a piece of it, from the middle of its outermost letters, in heights of the row.
+const AROUND_A_PIECE: f32 = 0.6;
+
+/// How far text is turned from upright, clockwise, to the nearest quarter.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Turn {
+    /// It stands upright.
+    Upright,
+    /// It runs from top to bottom.
+    Quarter,
+    /// It stands on its head.
+    Half,
+    /// It runs from bottom to top.
+    ThreeQuarters,
+}
+
+impl Turn {
+    fn of([across, down]: Point) -> Self {
+        match (across.abs() >= down.abs(), across >= 0.0, down >= 0.0) {
+            (true, true, _) => Self::Upright,
+            (true, false, _) => Self::Half,
+            (false, _, true) => Self::Quarter,
+            (false, _, false) => Self::ThreeQuarters,
+        }
+    }
+
+    /// In degrees.
+    pub const fn degrees(self) -> u16 {
+        match self {
+            Self::Upright => 0,
+            Self::Quarter => 90,
+            Self::Half => 180,
+            Self::ThreeQuarters => 270,
+        }
+    }
+}
+
+/// What one look saw of a printed row.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Line {
+    /// Its letters in the order of reading, blanks among them.
+    pub letters: Vec<Letter>,
+    /// Where it is in the whole picture, the right way up, in pixels.
+    pub corners: Quad,
+    /// Whether the picture, or the part of it, ends so near to its beginning and to its end that more may stand there.
+    pub is_cut: (bool, bool),
+}
+
+impl Line {
+    /// What it says.
+    pub fn text(&self) -> String {
+        self.letters.iter().map(|letter| letter.sign).collect()
+    }
+
+    /// The piece of the picture in which some of its letters stand, for the eyes of who confirms them: the corners of a part of
+    /// the row, with a little on both sides. Letters are counted from 0; all of the row where there are none of these.
+    pub fn piece(&self, letters: Range<usize>) -> Quad {
+        let Some([first, .., last] | [first @ last]) = self.letters.get(letters) else { return self.corners };
+        let (length, height) = self.corners.size();
+        let around = AROUND_A_PIECE * height / length.max(1.0);
+        let (from, to) = ((first.at - around).max(0.0), (last.at + around).min(1.0));
+        let [a, b, c, d] = self.corners.0;
+        let between = |from: Point, to: Point, at: f32| {
+            [from[0] + (to[0] - from[0]) * at, from[1] + (to[1] - from[1]) * at]
+        };
+        Quad([between(a, b, from), between(a, b, to), between(d, c, to), between(d, c, from)])
+    }
+}
+
+/// What was read.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Print {
+    /// Printed rows from top to bottom, as they are read.
+    pub rows: Vec<Row>,
+    /// How the text is turned.
+    pub turn: Turn,
+}
+
+impl Model {
+    /// Reads what is printed in a picture, or in a part of it. `watch` is told which share is done, 0 to 1, and answers whether
+    /// to go on.
+    ///
+    /// # Errors
+    /// [`PrintError::Picture`] if the picture cannot be decoded or nothing of it lies in the part, [`PrintError::NoText`] if
+    /// there is no text in it, [`PrintError::Stopped`], or [`PrintError::ModelFails`].
+    pub fn read(
+        &self,
+        picture: &Picture,
+        part: Option<Area>,
+        watch: &mut dyn FnMut(f64) -> bool,
+    ) -> Result<Print, PrintError> {
+        if !watch(0.0) {
+            return Err(PrintError::Stopped);
+        }
+        let pixels = picture.pixels(part)?;
+        let mut print = self.read_pixels(&pixels, watch)?;
+        if let Some(part) = part {
+            for line in print.rows.iter_mut().flat_map(|row| row.looks.iter_mut().flatten()) {
+                line.corners = line.corners.moved(part.left as f32, part.top as f32);
+            }
+        }
+        Ok(print)
+    }
+
+    /// Reads pixels that are there.
+    ///
+    /// # Errors
+    /// As [`Model::read`].
+    pub fn read_pixels(
+        &self,
+        pixels: &Pixels,
+        watch: &mut dyn FnMut(f64) -> bool,
+    ) -> Result<Print, PrintError> {
+        let [coarse, fine] = SCALES;
+        let (first, up) = self.look(pixels, coarse, None, &mut |done| watch(0.5 * done))?;
+        let up = (!first.is_empty()).then_some(up);
+        let (second, up) = self.look(pixels, fine, up, &mut |done| watch(0.5 + 0.5 * done))?;
+        if first.is_empty() && second.is_empty() {
+            return Err(PrintError::NoText);
+        }
+        Ok(Print { rows: row::rows([first, second], up), turn: Turn::of(up) })
+    }
+
+    /// One look at a picture: its lines, and the direction in which they are read. Where the direction is known already, it is
+    /// not asked for again.
+    fn look(
+        &self,
+        pixels: &Pixels,
+        side: f32,
+        known: Option<Point>,
+        watch: &mut dyn FnMut(f64) -> bool,
+    ) -> Result<(Vec<Line>, Point), PrintError> {
+        let mut quads = detect::lines(self, pixels, side)?;
+        let mut direction = known.unwrap_or_else(|| main_direction(&quads));
+        for quad in &mut quads {
+            *quad = quad.aligned_to(direction);
+        }
+        quads.sort_by(|a, b| b.size().0.total_cmp(&a.size().0));
+        quads.truncate(MOST_LINES);
+        let mut read = Vec::new();
+        if known.is_none() {
+            let tried = |quads: &[Quad]| -> Result<Vec<Vec<Letter>>, PrintError> {
+                quads.iter().take(TRIED_BOTH_WAYS).map(|quad| letters(self, pixels, quad)).collect()
+            };
+            let weight =
+                |read: &[Vec<Letter>]| read.iter().flatten().map(|letter| letter.certainty).sum::<f32>();
+            let upside_down: Vec<Quad> = quads.iter().map(Quad::flipped).collect();
+            read = tried(&quads)?;
+            let other = tried(&upside_down)?;
+            if weight(&other) > weight(&read) {
+                (read, quads) = (other, upside_down);
+                direction = direction.map(|part| -part);
+            }
+        }
+        let count = quads.len();
+        for (at, quad) in quads.iter().enumerate().skip(read.len()) {
+            if !watch(0.5 + 0.5 * at as f64 / count as f64) {
+                return Err(PrintError::Stopped);
+            }
+            read.push(letters(self, pixels, quad)?);
+        }
+        let lines = read
+            .into_iter()
+            .zip(quads)
+            .filter(|(letters, _)| letters.iter().any(|letter| letter.sign != ' '))
+            .map(|(letters, corners)| Line { letters, corners, is_cut: is_cut(pixels, &corners) })
+            .collect();
+        if watch(1.0) { Ok((lines, direction)) } else { Err(PrintError::Stopped) }
+    }
+}
+
+/// Whether the picture ends at a line's beginning, and at its end.
+fn is_cut(pixels: &Pixels, quad: &Quad) -> (bool, bool) {
+    let (width, height) = (pixels.width() as f32, pixels.height() as f32);
+    let is_out = |[x, y]: Point| x < 0.0 || y < 0.0 || x > width || y > height;
+    let [a, b, c, d] = quad.0;
+    (is_out(a) || is_out(d), is_out(b) || is_out(c))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn which_way_a_line_is_turned() {
+        for (direction, degrees) in
+            [([1.0, 0.1], 0), ([-0.2, 0.9], 90), ([-1.0, 0.0], 180), ([0.3, -0.8], 270)]
+        {
+            assert_eq!(Turn::of(direction).degrees(), degrees);
+        }
+    }
+
+    #[test]
+    fn the_piece_of_a_row_is_around_its_letters() {
+        let letters =
+            (0_u8..5).map(|at| Letter { sign: 'x', certainty: 1.0, at: 0.1 + 0.2 * f32::from(at) }).collect();
+        let corners = Quad([[0.0, 0.0], [100.0, 0.0], [100.0, 10.0], [0.0, 10.0]]);
+        let line = Line { letters, corners, is_cut: (false, false) };
+        let piece = line.piece(1..2).0;
+        assert!((piece[0][0] - 24.0).abs() < 0.01 && (piece[1][0] - 36.0).abs() < 0.01, "{piece:?}");
+        assert!((piece[2][1] - 10.0).abs() < 0.01, "{piece:?}");
+        assert_eq!(line.piece(3..9), corners);
+    }
+
+    #[test]
+    fn a_line_at_the_edge_is_cut() {
+        let pixels = Pixels::new(100, 50, vec![0; 15_000]).unwrap();
+        let quad = |left: f32, right: f32| Quad([[left, 10.0], [right, 10.0], [right, 20.0], [left, 20.0]]);
+        assert_eq!(is_cut(&pixels, &quad(5.0, 95.0)), (false, false));
+        assert_eq!(is_cut(&pixels, &quad(-1.0, 95.0)), (true, false));
+        assert_eq!(is_cut(&pixels, &quad(5.0, 101.0)), (false, true));
+    }
+}

@@ -1,0 +1,4 @@
+//! The checks of `print`, in one binary.
+
+mod refused;
+mod with_model;
