@@ -14,6 +14,7 @@ mod care;
 mod checks;
 mod effect;
 mod effort;
+mod exchanges;
 mod gain;
 mod known_rates;
 mod list;

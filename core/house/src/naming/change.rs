@@ -100,6 +100,9 @@ impl ChangeKind {
                 .phrase("room", super::room(survey, room))
                 .phrase("from", part(from)),
             Self::NewerAdapter { outlet } => newer_adapter(survey, outlet),
+            Self::ExchangeAdapters { outlet, with } => Phrase::new("change-exchange-adapters")
+                .phrase("outlet", part(outlet))
+                .phrase("other", part(with)),
             Self::LookAtPart { part: at, outlet } => Phrase::new("change-look-at-part")
                 .phrase("part", part(at))
                 .phrase("outlet", part(outlet))
