@@ -67,13 +67,13 @@ fn places(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, worked
         return;
     }
     builder.words(WordsRole::Heading, &Phrase::new("bridge-places"));
-    builder.words(WordsRole::Why, &Phrase::new("bridge-places-why"));
+    builder.words(WordsRole::Plain, &Phrase::new("bridge-places-why"));
     let row = |place: &BridgePlace| {
         let head = shown::outlet(snapshot.survey, place.outlet);
         builder.row(Some(Key::Ask(Question::RouterAt)), &head, Some(&place.phrase()), None)
     };
     let rows = worked.places.iter().map(row).collect();
-    builder.rows(&Phrase::new("bridge-places"), rows);
+    builder.rows(&Phrase::new("bridge-places-rows"), rows);
 }
 
 fn rooms(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, forecast: &Forecast) {
