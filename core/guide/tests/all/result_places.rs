@@ -6,10 +6,13 @@ use guide::screen::Block;
 use crate::homeowner::choices;
 use crate::result_house::{Walk, needy, sound, text};
 
+/// What the rows are called.
+const OUTLETS: &str = "Outlets for it, the best first";
+
 /// Each row that leads to the question, with what it says.
 fn places(screen: &guide::Screen) -> Vec<(String, String)> {
     let rows = screen.blocks.iter().filter_map(|block| match block {
-        Block::Rows(rows) if rows.id == "bridge-places-rows" => Some(&rows.rows),
+        Block::Rows(rows) if rows.name == OUTLETS => Some(&rows.rows),
         _ => None,
     });
     rows.flatten().map(|row| (row.head.clone(), row.says.clone())).collect()
@@ -26,7 +29,7 @@ fn the_forecast_says_from_where_most_gets_through_and_so_does_the_question() {
     sound(&screen);
     let told = places(&screen);
     assert!(!told.is_empty(), "{}", text(&screen));
-    let asked = walk.press("ask:router-at");
+    let asked = walk.press("ask:\"router_at\"");
     let offers: Vec<_> = choices(&asked).flat_map(|choice| choice.options.clone()).collect();
     for (head, says) in &told {
         let offer = offers.iter().find(|offer| offer.about == *says);
