@@ -181,7 +181,7 @@ CHANGES = [
     {"filter_at_device": {"outlet": outlet}}, {"modem_own_line": {"outlet": outlet}}, {"share_outlet": {"outlet": outlet}},
     {"join_loose": {"part": tap, "port": 3, "to": splitter}}, {"move_bridge": {"from": outlet, "to": outlet}},
     {"use_outlet_nearby": {"outlet": outlet, "room": office}}, {"new_run": {"from": splitter, "room": office}},
-    {"newer_adapter": {"outlet": outlet}}, {"look_at_part": {"outlet": outlet, "part": splitter}},
+    {"newer_adapter": {"outlet": outlet}}, {"exchange_adapters": {"outlet": outlet, "with": outlet}}, {"look_at_part": {"outlet": outlet, "part": splitter}},
     {"look_at_run": {"outlet": outlet, "to": outlet}},
     *({"check_at_outlet": {"check": check, "outlet": outlet}}
       for check in ["adapter", "short_cable", "network_cable", "other_adapter", "measure"]),

@@ -1,5 +1,5 @@
 //! How long the forecast and the work list of a survey take with nothing kept: `time_advice SURVEY.legwork [TIMES]`; or of an old
-//! house of so many parts in which much may be done: `time_advice --old=60 [TIMES]`.
+//! house of so many parts in which much may be done: `time_advice --old=60 [TIMES]`; or of one whose splitters nobody has read: `--unread=60`.
 //!
 //! Run on one core (`taskset -c 1`). Prints the median of so many runs (5), in milliseconds, and a sum over all figures that the work list holds, so that two
 //! versions of the program can be told apart by what they say as well.
@@ -22,11 +22,14 @@ use house::record::fold;
 
 fn main() {
     let mut given = std::env::args().skip(1);
-    let folder =
-        given.next().unwrap_or_else(|| panic!("usage: time_advice SURVEY.legwork|--old=PARTS [TIMES]"));
+    let folder = given
+        .next()
+        .unwrap_or_else(|| panic!("usage: time_advice SURVEY.legwork|--old=PARTS|--unread=PARTS [TIMES]"));
     let times = given.next().map_or(5, |times| times.parse().unwrap());
     let survey = if let Some(parts) = folder.strip_prefix("--old=") {
         houses::old(parts.parse().unwrap())
+    } else if let Some(parts) = folder.strip_prefix("--unread=") {
+        houses::unread(parts.parse().unwrap())
     } else {
         let store = Store::open_to_read(Path::new(&folder), AuthorId::random()).unwrap();
         fold(store.ledger(), store.survey_id()).unwrap()

@@ -7,6 +7,7 @@ use std::time::{Duration, Instant};
 use advice::AdviceError;
 use advice::forecast::{Forecast, forecast_watched};
 use advice::kept::{Kept, mark};
+use advice::placement::{BridgePlace, bridge_places};
 use advice::unknown::unknowns;
 use advice::worklist::{Options, Stake, WorkList, stakes, worklist_watched};
 use facts::store::{Mark, Store, keep_worked_out, worked_out};
@@ -91,6 +92,15 @@ impl<'a> Beside<'a> {
             stakes: Some(stakes.clone()),
         });
         Ok((list, stakes))
+    }
+
+    /// Where the network could start, while nobody has said where it does. Worked out anew each time: few ask before that is said.
+    ///
+    /// # Errors
+    /// As [`Beside::forecast`].
+    pub fn bridge_places(&self, watch: Watching<'_>) -> Result<Vec<BridgePlace>, AdviceError> {
+        let Options { screening, stating, .. } = &self.options;
+        bridge_places(self.survey, (screening, stating), watch)
     }
 
     fn worked_out_forecast(&self, watch: Watching<'_>) -> Result<Forecast, AdviceError> {

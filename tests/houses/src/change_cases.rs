@@ -241,13 +241,17 @@ fn test_cases() -> Vec<Case> {
             .into_iter()
             .fold(house, |house, to| house.tried(ChangeKind::LookAtRun { to, outlet: office }))
     };
+    let old = || house(10.0).at("O2").with(of("1.1"));
     let dead = || looked(link(LinkState::Absent));
     let den = |house: House| {
         let house = house.at("S1").with(|splitter| splitter.rating.legs = 3);
         house.outlet("O3", "Den").from("S1", 3).over(CableKind::Six, 10.0).plugged(&[]).adapter("2.5")
     };
+    let little = |house: House| den(house).wish("Den", 50.0);
     vec![
         case("newer-adapter", both("1.1"), both("2.5")),
+        // Where little is wished for, the older of the two will do.
+        case("exchange-adapters", little(old()), little(old()).at("O3").with(of("1.1"))),
         case("check-adapter", link(LinkState::Absent), link(LinkState::ComesAndGoes)),
         case("check-short-cable", link(LinkState::ComesAndGoes), link(LinkState::Steady)),
         // All on the way is known and good, and yet 60 dB are lost over 20 m of cable and one splitter.

@@ -29,9 +29,11 @@ mod old;
 pub mod random;
 pub mod refusal_cases;
 pub mod told_again;
+mod unread;
 
 pub use large::large;
 pub use old::old;
+pub use unread::unread;
 
 use std::sync::Arc;
 

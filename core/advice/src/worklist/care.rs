@@ -22,7 +22,8 @@ pub fn cautions_of(change: ChangeKind) -> &'static [Caution] {
         | ChangeKind::UseOutletNearby { .. }
         | ChangeKind::LookAtPart { .. }
         | ChangeKind::CheckAtOutlet { check: OutletCheck::ShortCable | OutletCheck::OtherAdapter, .. }
-        | ChangeKind::NewerAdapter { .. } => cautions::UNSCREW,
+        | ChangeKind::NewerAdapter { .. }
+        | ChangeKind::ExchangeAdapters { .. } => cautions::UNSCREW,
         ChangeKind::Cap { .. } => cautions::CAP,
         ChangeKind::RenewConnectors { .. } => cautions::CONNECTORS,
         ChangeKind::ReplaceRun { .. } | ChangeKind::NewRun { .. } => cautions::NEW_CABLE,

@@ -144,6 +144,7 @@ fn apply_to_outlets(change: ChangeKind, after: &mut Survey) {
         }
         ChangeKind::NewRun { room, from } => new_run(after, room, from),
         ChangeKind::NewerAdapter { outlet } => newer_adapter(after, outlet),
+        ChangeKind::ExchangeAdapters { outlet, with } => exchange_adapters(after, outlet, with),
         _ => {}
     }
 }
@@ -159,5 +160,16 @@ fn newer_adapter(after: &mut Survey, outlet: SubjectId) {
             ethernet_mbps: Some(NEWEST_PORT_MBPS),
             bridge,
         });
+    }
+}
+
+/// Each of two outlets gets the other's adapter. Where the network starts stays where the router is.
+fn exchange_adapters(after: &mut Survey, outlet: SubjectId, with: SubjectId) {
+    let adapter = |id| after.parts.get(&id).and_then(|part| part.adapter.clone());
+    let (Some(one), Some(other)) = (adapter(outlet), adapter(with)) else { return };
+    for (id, here, comes) in [(outlet, &one, &other), (with, &other, &one)] {
+        if let Some(part) = after.parts.get_mut(&id) {
+            part.adapter = Some(Adapter { bridge: here.bridge, ..comes.clone() });
+        }
     }
 }

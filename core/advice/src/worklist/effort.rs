@@ -140,6 +140,7 @@ pub fn effort(change: ChangeKind, survey: &Survey) -> Effort {
                 .with("port", Arg::RateAsRead(f64::from(NEWEST_PORT_MBPS)));
             (15, vec![needed(adapter, 1 + u64::from(survey.bridge_to_renew(outlet).is_some()))])
         }
+        ChangeKind::ExchangeAdapters { .. } => (20, Vec::new()),
         ChangeKind::LookAtPart { .. } => (10, Vec::new()),
         ChangeKind::CheckAtOutlet { check, .. } => (check_minutes(check), Vec::new()),
     };

@@ -14,6 +14,7 @@ mod care;
 mod checks;
 mod effect;
 mod effort;
+mod exchanges;
 mod gain;
 mod known_rates;
 mod list;
@@ -52,6 +53,7 @@ pub use options::Options;
 pub use other_list::chosen;
 #[cfg(test)]
 pub(crate) use propose::proposals as proposed;
+pub(crate) use rank::value;
 pub use refusal::Refusal;
 pub use services::refusal;
 pub use shopping::adapters_to_get;

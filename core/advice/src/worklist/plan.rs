@@ -20,11 +20,21 @@ use crate::error::AdviceError;
 /// So many houses are weighed with none left behind: as many as up to eight changes make.
 const WHOLE: usize = 256;
 
-/// So many of each level go on beyond that.
+/// Where there are more, so many of each level go on at the least.
 const BEAM: usize = 3;
 
-/// So many are weighed at the most.
+/// So many changes that promise most are weighed then.
+const PROMISING: usize = 8;
+
+/// So many levels are looked at after the best.
+const PATIENCE: usize = 2;
+
+/// So many are weighed; beyond, only the next best goes on.
 const MOST: usize = 500;
+
+/// How far it is searched, where the house and the list set no narrower bounds.
+const REACH: Reach =
+    Reach { whole: WHOLE, beam: BEAM, promising: PROMISING, patience: PATIENCE, depth: 24, most: MOST };
 
 /// So many changes that were weighed and left out are told, those that gain most.
 const LEFT_OUT: usize = 5;
@@ -106,7 +116,7 @@ pub(super) fn plan(
     };
     let mut space = Prospects { known, services, given_up, weighed: &mut counted };
     let start = space.start(survey, options.most_steps)?;
-    let reach = Reach { whole: WHOLE, beam: BEAM, depth: options.most_steps, most };
+    let reach = Reach { depth: options.most_steps, most, ..REACH };
     let found = search(&mut space, start, reach)?;
     let left_out = left_out(survey, &mut space, &found.state)?;
     let searched = Searched { houses: houses as u64, better_by_mbps: (found.bound - found.score).max(0.0) };
@@ -206,8 +216,6 @@ mod tests {
         let start = space.start(survey, 8).ok()?;
         Some(then(&mut space, start))
     }
-
-    const REACH: Reach = Reach { whole: WHOLE, beam: BEAM, depth: 24, most: MOST };
 
     /// Where there are no more sets of changes than up to eight make.
     fn against_every_set(seed: u64) -> Option<String> {

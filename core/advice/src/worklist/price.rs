@@ -12,6 +12,9 @@ const MINUTE_MBPS: f64 = 1.0;
 /// A part that has to be bought (our own choice).
 const PART_MBPS: f64 = 5.0;
 
+/// An adapter that has to be bought (our own choice: it is some ten times as dear as a splitter or a filter, from memory).
+const ADAPTER_MBPS: f64 = 50.0;
+
 /// Cable that is laid or traced, which mostly takes a ladder or an attic (our own choice).
 const HEIGHTS_MBPS: f64 = 30.0;
 
@@ -20,5 +23,6 @@ pub(super) fn price(change: ChangeKind, house: &Survey) -> f64 {
     let effort = effort(change, house);
     let parts: u64 = effort.parts.iter().map(|part| part.count).sum();
     let heights = if takes_cable(change) { HEIGHTS_MBPS } else { 0.0 };
-    (effort.minutes as f64 * MINUTE_MBPS + parts as f64 * PART_MBPS + heights).max(WORTH_MBPS)
+    let each = if matches!(change, ChangeKind::NewerAdapter { .. }) { ADAPTER_MBPS } else { PART_MBPS };
+    (effort.minutes as f64 * MINUTE_MBPS + parts as f64 * each + heights).max(WORTH_MBPS)
 }

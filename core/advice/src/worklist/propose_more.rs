@@ -9,6 +9,7 @@ use house::record::{
     Survey, other_homes_leg,
 };
 
+use super::exchanges;
 use crate::finding::drops_out_beside_adapter;
 use crate::forecast::Node;
 use crate::verdict::{VersionLimit, version_limits};
@@ -32,6 +33,7 @@ pub(super) fn proposals(survey: &Survey, nodes: &[Node]) -> Vec<ChangeKind> {
         }
     }
     found.extend(newer_adapters(survey));
+    found.extend(exchanges::proposals(survey, nodes));
     found.extend(join_loose(survey, head));
     for room in survey.rooms.values() {
         found.extend(without_coax(survey, nodes, head, room));

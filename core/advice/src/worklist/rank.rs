@@ -49,7 +49,7 @@ impl Worth {
 const LINKED_MBPS: f64 = 300.0;
 
 /// What all rooms of a house get, weighed by what is wished there: Mb/s, both directions together.
-pub(super) fn value((survey, forecast): (&Survey, &Forecast)) -> f64 {
+pub(crate) fn value((survey, forecast): (&Survey, &Forecast)) -> f64 {
     let of = |outlet| {
         let is_linked = forecast.likely_down(outlet) >= USABLE.value();
         let linked = if is_linked { linked(survey.wish_at(outlet)) } else { 0.0 };

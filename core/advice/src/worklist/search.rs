@@ -2,12 +2,15 @@
 //! many; always with how far a better one may still be away.
 //!
 //! Branch and bound (Land and Doig, Econometrica 28, 1960): what cannot become better than the best so far is not looked at.
-//! Level by level, as many choices as are made; what stands on the same choices in another order is one. Once so many were
-//! looked at, only the best few of each level go on: a beam (Lowerre, The HARPY speech recognition system, 1976), and the
-//! best bound of those left behind is told. The way of whoever takes what is best next is never left behind, so that none is
-//! worse than that.
+//! Level by level, as many choices as are made; what stands on the same choices in another order is one. Where there are more
+//! sets of choices than may all be looked at, only the best few of each level go on: a beam (Lowerre, The HARPY speech recognition
+//! system, 1976), wide at first, and the best bound of those left behind is told. From the third choice on only those are weighed that
+//! promised most when they were weighed last, as accelerated greedy does (Minoux, 1978, from memory). The way of whoever takes what is best
+//! next is never left behind and looks at all, so that none is worse than that; where that takes more than may be looked at, it too looks
+//! at those that promise most.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// Where choices can be made.
 pub(super) trait Space: Sized {
@@ -37,13 +40,17 @@ pub(super) type Made<S> = Vec<(<S as Space>::Choice, <S as Space>::State)>;
 /// How far a search goes.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Reach {
-    /// So many states are looked at with none left behind.
+    /// Where no more sets of choices can be made, none is left behind.
     pub(super) whole: usize,
-    /// Then so many of each level go on.
+    /// Else so many of each level go on, and more as long as that takes no more than half of `whole`.
     pub(super) beam: usize,
+    /// So many of the choices that promise most are weighed then, from the third choice on.
+    pub(super) promising: usize,
+    /// It then ends after so many levels on which none is better than all before, and nobody who takes the next best gains any more.
+    pub(super) patience: usize,
     /// At most so many choices are made in a row.
     pub(super) depth: usize,
-    /// No further level is begun once so many states were looked at.
+    /// Once so many states were looked at, only the way of whoever takes what is best next goes on.
     pub(super) most: usize,
 }
 
@@ -62,12 +69,17 @@ pub(super) struct Found<C, S> {
     pub(super) looked_at: usize,
 }
 
+/// What each choice brought when it was weighed last.
+type Promises<C> = Arc<BTreeMap<C, f64>>;
+
 struct Way<C, S> {
     choices: Vec<C>,
     state: S,
     score: f64,
-    /// Whether it is the way of whoever takes what is best next.
+    /// Whether it is the way of whoever takes what is best next, and whether that raised the score.
     leads: bool,
+    rises: bool,
+    promises: Promises<C>,
 }
 
 /// Searches from a state.
@@ -81,59 +93,128 @@ where
     Sp::State: Clone,
 {
     let score = space.score(&start);
-    let first = Way { choices: Vec::new(), state: start, score, leads: true };
-    let (mut best, mut best_choices, mut best_score) = (first.state.clone(), Vec::new(), score);
-    let mut left_behind = f64::NEG_INFINITY;
-    let mut seen: BTreeMap<Vec<Sp::Choice>, f64> = BTreeMap::new();
-    let (mut level, mut looked_at) = (vec![first], 0);
+    let count = space.choices(&start).len();
+    let sets = u32::try_from(count).ok().and_then(|count| 1_usize.checked_shl(count)).unwrap_or(usize::MAX);
+    let mut search = Search {
+        reach,
+        count: count.max(1),
+        is_narrow: sets > reach.whole,
+        best: (start.clone(), Vec::new(), score),
+        left_behind: f64::NEG_INFINITY,
+        seen: BTreeMap::new(),
+        looked_at: 0,
+    };
+    let promises = Arc::default();
+    let mut level =
+        vec![Way { choices: Vec::new(), state: start, score, leads: true, rises: true, promises }];
+    let mut in_vain = 0;
     for _ in 0..reach.depth {
-        let mut next: Vec<Way<Sp::Choice, Sp::State>> = Vec::new();
-        for way in level.drain(..) {
-            let bound = space.bound(&way.state);
-            if bound <= best_score {
-                continue;
-            }
-            if looked_at >= reach.most {
-                left_behind = left_behind.max(bound);
-                continue;
-            }
-            let with = |choice| [way.choices.as_slice(), &[choice]].concat();
-            let all = space.choices(&way.state);
-            // What was come to by another way is not looked at again.
-            let fresh: Vec<_> =
-                all.iter().copied().filter(|choice| !seen.contains_key(&together(&with(*choice)))).collect();
-            for (choice, state) in space.then(&way.state, &fresh)? {
-                looked_at += 1;
-                let (choices, score) = (with(choice), space.score(&state));
-                seen.insert(together(&choices), score);
-                if score > best_score {
-                    (best, best_choices, best_score) = (state.clone(), choices.clone(), score);
-                }
-                next.push(Way { choices, state, score, leads: false });
-            }
-            if way.leads {
-                let scored = all.iter().map(|choice| together(&with(*choice)));
-                let scored = scored.filter_map(|set| Some((*seen.get(&set)?, set)));
-                if let Some((_, first)) = scored.max_by(|a, b| a.0.total_cmp(&b.0)) {
-                    let mut leaders = next.iter_mut().filter(|way| together(&way.choices) == first);
-                    leaders.by_ref().for_each(|way| way.leads = true);
-                }
-            }
-        }
-        // The best first: what is found early leaves more out. Sorting keeps the order of equals.
-        next.sort_by(|a, b| b.leads.cmp(&a.leads).then(b.score.total_cmp(&a.score)));
-        if looked_at > reach.whole && next.len() > reach.beam {
-            let behind = next.drain(reach.beam..).map(|way| space.bound(&way.state));
-            left_behind = behind.fold(left_behind, f64::max);
-        }
-        level = next;
-        if level.is_empty() {
+        let best_before = search.best.2;
+        level = search.next_level(space, level)?;
+        in_vain = if search.best.2 > best_before { 0 } else { in_vain + 1 };
+        let leader_rises = level.iter().any(|way| way.leads && way.rises);
+        if level.is_empty() || search.is_narrow && in_vain >= reach.patience && !leader_rises {
             break;
         }
     }
     let behind = level.iter().map(|way| space.bound(&way.state));
-    let bound = behind.fold(left_behind, f64::max).max(best_score);
-    Ok(Found { choices: best_choices, state: best, score: best_score, bound, looked_at })
+    let (state, choices, score) = search.best;
+    let bound = behind.fold(search.left_behind, f64::max).max(score);
+    Ok(Found { choices, state, score, bound, looked_at: search.looked_at })
+}
+
+/// A search on its way.
+struct Search<C, S> {
+    reach: Reach,
+    /// How many choices there are to begin with.
+    count: usize,
+    /// Whether some are left behind.
+    is_narrow: bool,
+    best: (S, Vec<C>, f64),
+    left_behind: f64,
+    /// The score of every set of choices that was looked at.
+    seen: BTreeMap<Vec<C>, f64>,
+    looked_at: usize,
+}
+
+impl<C: Copy + Ord, S: Clone> Search<C, S> {
+    /// What comes of one more choice on each way; the best first, and no more of them than go on.
+    fn next_level<Sp>(&mut self, space: &mut Sp, level: Vec<Way<C, S>>) -> Result<Vec<Way<C, S>>, Sp::Error>
+    where
+        Sp: Space<Choice = C, State = S>,
+    {
+        let mut next = Vec::new();
+        for way in level {
+            let bound = space.bound(&way.state);
+            if bound <= self.best.2 {
+                continue;
+            }
+            if self.looked_at >= self.reach.most && !(way.leads && way.rises) {
+                self.left_behind = self.left_behind.max(bound);
+                continue;
+            }
+            self.go_on(space, &way, bound, &mut next)?;
+        }
+        self.is_narrow |= self.looked_at > self.reach.whole;
+        // What is found early leaves more out. Sorting keeps the order of equals.
+        next.sort_by(|a, b| b.leads.cmp(&a.leads).then(b.score.total_cmp(&a.score)));
+        let wide = (self.reach.whole / 2).saturating_sub(self.looked_at) / self.count;
+        let go_on = self.reach.beam.max(wide);
+        if self.is_narrow && next.len() > go_on {
+            let behind = next.drain(go_on..).map(|way| space.bound(&way.state));
+            self.left_behind = behind.fold(self.left_behind, f64::max);
+        }
+        Ok(next)
+    }
+
+    /// What comes of one more choice on a way.
+    fn go_on<Sp>(
+        &mut self,
+        space: &mut Sp,
+        way: &Way<C, S>,
+        bound: f64,
+        next: &mut Vec<Way<C, S>>,
+    ) -> Result<(), Sp::Error>
+    where
+        Sp: Space<Choice = C, State = S>,
+    {
+        let with = |choice| [way.choices.as_slice(), &[choice]].concat();
+        let all = space.choices(&way.state);
+        // What was come to by another way is not looked at again.
+        let is_fresh = |choice: &C| !self.seen.contains_key(&together(&with(*choice)));
+        let mut fresh: Vec<C> = all.iter().copied().filter(is_fresh).collect();
+        let looks_at_all = way.leads && self.looked_at < self.reach.most;
+        if self.is_narrow && way.choices.len() >= 2 && !looks_at_all && fresh.len() > self.reach.promising {
+            // What was never weighed promises all.
+            let promise = |choice: &C| way.promises.get(choice).copied().unwrap_or(f64::INFINITY);
+            fresh.sort_by(|a, b| promise(b).total_cmp(&promise(a)));
+            fresh.truncate(self.reach.promising);
+            self.left_behind = self.left_behind.max(bound);
+        }
+        let made = space.then(&way.state, &fresh)?;
+        let mut promises = way.promises.as_ref().clone();
+        promises.extend(made.iter().map(|(choice, state)| (*choice, space.score(state) - way.score)));
+        let promises = Arc::new(promises);
+        for (choice, state) in made {
+            self.looked_at += 1;
+            let (choices, score) = (with(choice), space.score(&state));
+            self.seen.insert(together(&choices), score);
+            if score > self.best.2 {
+                self.best = (state.clone(), choices.clone(), score);
+            }
+            let (rises, promises) = (score > way.score, Arc::clone(&promises));
+            next.push(Way { choices, state, score, leads: false, rises, promises });
+        }
+        if way.leads {
+            let scored = all.iter().map(|choice| together(&with(*choice)));
+            let scored = scored.filter_map(|set| Some((*self.seen.get(&set)?, set)));
+            if let Some((_, first)) = scored.max_by(|a, b| a.0.total_cmp(&b.0)) {
+                let leaders = next.iter_mut().filter(|way| together(&way.choices) == first);
+                leaders.for_each(|leader| (leader.leads, leader.rises) = (true, leader.score > way.score));
+            }
+        }
+        Ok(())
+    }
 }
 
 /// Choices without their order.
@@ -232,7 +313,13 @@ mod tests {
         }
     }
 
-    const WHOLE: Reach = Reach { whole: usize::MAX, beam: 1, depth: 16, most: usize::MAX };
+    const WHOLE: Reach =
+        Reach { whole: usize::MAX, beam: 1, promising: 1, patience: 1, depth: 16, most: usize::MAX };
+
+    /// A beam from the start.
+    fn beam(most: usize) -> Reach {
+        Reach { whole: 0, beam: 3, promising: 4, patience: 2, depth: 16, most }
+    }
 
     fn found(things: &mut Things, reach: Reach) -> Found<usize, Vec<usize>> {
         let Ok(found) = search(things, Vec::new(), reach);
@@ -257,7 +344,7 @@ mod tests {
         for seed in 0..300 {
             let mut things = Things::random(seed, 9);
             let best = things.best_of_all();
-            let found = found(&mut things, Reach { whole: 0, beam: 3, depth: 16, most: 80 });
+            let found = found(&mut things, beam(80));
             assert!(found.score <= best + 1e-9 && best <= found.bound + 1e-9, "seed {seed}");
             proven += usize::from(found.bound <= found.score);
             at_best += usize::from(found.score >= best - 1e-9);
@@ -271,7 +358,7 @@ mod tests {
         for seed in 0..1_000 {
             let mut things = Things::random(seed, 14);
             let greedy = things.greedy();
-            let found = found(&mut things, Reach { whole: 0, beam: 3, depth: 16, most: usize::MAX });
+            let found = found(&mut things, beam(usize::MAX));
             assert!(found.score >= greedy - 1e-9, "seed {seed}: {} after {greedy}", found.score);
         }
     }

@@ -3,6 +3,7 @@
 mod adapters;
 mod at_ceiling;
 mod bad_connectors;
+mod bridge_placed;
 mod by_pass;
 mod change_kinds;
 mod channels_chosen;

@@ -37,7 +37,9 @@ fn answers(change: ChangeKind) -> (&'static [FindingKind], SubjectId) {
         ChangeKind::ModemOwnLine { outlet }
         | ChangeKind::ShareOutlet { outlet }
         | ChangeKind::UseOutletNearby { outlet, .. } => (&[], outlet),
-        ChangeKind::NewerAdapter { outlet } => (&[VersionTooSlow], outlet),
+        ChangeKind::NewerAdapter { outlet } | ChangeKind::ExchangeAdapters { outlet, .. } => {
+            (&[VersionTooSlow], outlet)
+        }
         // What is checked is not mended yet.
         ChangeKind::LookAtPart { part: at, .. }
         | ChangeKind::LookAtRun { to: at, .. }

@@ -3,6 +3,7 @@
 use advice::forecast::{
     CostAt, Forecast, PathForecast, Reach, RoomForecast, World, channels_left_beside, told,
 };
+use advice::placement::BridgePlace;
 use advice::verdict::{Hangs, HeldOf, RoomVerdict, Stands, Together, Verdict, WishMeasured, Wished};
 use coax::link::Limit;
 use facts::fact::SubjectId;
@@ -23,7 +24,15 @@ const MOST_COSTS_TOLD: usize = 3;
 /// Works the forecast out and tells it.
 pub fn run(context: &Context, opened: &Opened) -> Result<(), DeskError> {
     let (forecast, survey) = (opened.forecast(context)?, &opened.survey);
-    context.answer(&as_json(survey, &forecast, Of::AsFound), |page| tell(context, survey, &forecast, page))
+    let places = opened.bridge_places(context)?;
+    let json = ForecastJson {
+        bridge_places: places.iter().map(|place| place_as_json(survey, place)).collect(),
+        ..as_json(survey, &forecast, Of::AsFound)
+    };
+    context.answer(&json, |page| {
+        tell(context, survey, &forecast, page);
+        tell_places(context, survey, &places, page);
+    })
 }
 
 /// Of which house a forecast is.
@@ -84,6 +93,19 @@ pub fn tell(context: &Context, survey: &Survey, forecast: &Forecast, page: &mut 
     let round_trip = Arg::MillisecondsRange(forecast.round_trip_ms);
     page.paragraph(0, &context.say(&Phrase::new("desk-round-trip").with("time", round_trip)));
     page.paragraph(0, &context.word("desk-forecast-ranges"));
+}
+
+/// Where the network could start.
+fn tell_places(context: &Context, survey: &Survey, places: &[BridgePlace], page: &mut Page) {
+    if places.is_empty() {
+        return;
+    }
+    page.heading(&context.word("bridge-places"));
+    page.paragraph(0, &context.word("bridge-places-why"));
+    for place in places {
+        page.title(&context.say(&naming::part(survey, place.outlet)));
+        page.paragraph(2, &context.say(&place.phrase()));
+    }
 }
 
 fn tell_room(context: &Context, survey: &Survey, room: &RoomForecast, page: &mut Page) {
@@ -166,12 +188,22 @@ fn run_in_short(survey: &Survey, to: SubjectId) -> Phrase {
     }
 }
 
+/// Where the network could start, and what gets through from there.
+#[derive(Serialize)]
+struct BridgePlaceJson {
+    outlet: PartJson,
+    has_modem: bool,
+    forecast: ForecastJson,
+}
+
 /// A forecast as JSON.
 #[derive(Serialize)]
 pub struct ForecastJson {
     seed: u64,
     draws: u32,
     bridge: Option<PartJson>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    bridge_places: Vec<BridgePlaceJson>,
     channels: Vec<ChannelJson>,
     channels_left: Option<ChannelsLeftJson>,
     nodes: usize,
@@ -270,6 +302,7 @@ pub fn as_json(survey: &Survey, forecast: &Forecast, of: Of) -> ForecastJson {
         seed: forecast.seed,
         draws: forecast.draws,
         bridge: forecast.bridge.map(|bridge| part(survey, bridge)),
+        bridge_places: Vec::new(),
         channels: forecast
             .channels
             .iter()
@@ -289,6 +322,14 @@ pub fn as_json(survey: &Survey, forecast: &Forecast, of: Of) -> ForecastJson {
             .collect(),
         airtime: forecast.shared.map(|shared| span(shared.airtime, 3)),
         round_trip_ms: span(forecast.round_trip_ms, 1),
+    }
+}
+
+fn place_as_json(survey: &Survey, place: &BridgePlace) -> BridgePlaceJson {
+    BridgePlaceJson {
+        outlet: part(survey, place.outlet),
+        has_modem: place.has_modem,
+        forecast: as_json(&place.house, &place.forecast, Of::ToCome),
     }
 }
 

@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 
 use advice::AdviceError;
 use advice::forecast::Forecast;
+use advice::placement::BridgePlace;
 use advice::worklist::{Options, Stake, WorkList};
 use facts::fact::AuthorId;
 use facts::store::Store;
@@ -51,6 +52,14 @@ impl Opened {
     /// What working it out gives, also that it was stopped.
     pub fn forecast(&self, context: &Context) -> Result<Forecast, DeskError> {
         watched(context, "desk-doing-forecast", |watch| self.beside().forecast(watch))
+    }
+
+    /// Where the network could start, while nobody has said where it does.
+    ///
+    /// # Errors
+    /// As [`Opened::forecast`].
+    pub fn bridge_places(&self, context: &Context) -> Result<Vec<BridgePlace>, DeskError> {
+        watched(context, "desk-doing-forecast", |watch| self.beside().bridge_places(watch))
     }
 
     /// The work list.

@@ -12,7 +12,7 @@ use phrase::Phrase;
 use super::answer::{Answer, Told, UNSURE, not_answered};
 use super::leads_to::free_tag;
 use crate::place::{Choice, Key, replies};
-use crate::session::{Pending, SurveySnapshot};
+use crate::session::{Pending, Standing, SurveySnapshot};
 use crate::view::{Offer, ScreenBuilder};
 
 fn outlets<'a>(snapshot: &SurveySnapshot<'a>) -> Vec<&'a Part> {
@@ -106,9 +106,21 @@ impl RouterAtAnswer {
         let mut found = outlets(snapshot);
         // Where the modem is, the router mostly is, or it is the same box.
         found.sort_by_key(|part| !has_modem(part));
+        // What each would give the rooms, once that is worked out.
+        let places = match snapshot.standing {
+            Standing::Ready(worked) => worked.places.as_slice(),
+            _ => &[],
+        };
         let offer = |part: &Part| {
             let offer = Offer::new(&Self::Outlet(part.id), naming::of_part(snapshot.survey, part));
-            if has_modem(part) { offer.about(Phrase::new("router-at-modem")) } else { offer }
+            let place = places.iter().find(|place| place.outlet == part.id);
+            if let Some(place) = place {
+                offer.about(place.phrase())
+            } else if has_modem(part) {
+                offer.about(Phrase::new("router-at-modem"))
+            } else {
+                offer
+            }
         };
         let mut offers: Vec<_> = found.iter().copied().map(offer).collect();
         offers.extend(rooms_to_come(snapshot, &found).map(|room| {

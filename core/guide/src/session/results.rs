@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use advice::finding::{Finding, findings_beside};
 use advice::forecast::Forecast;
+use advice::placement::BridgePlace;
 use advice::unknown::{Matters, Unknown, unknowns};
 use advice::worklist::{Options, Stake, WorkList};
 use house::record::Survey;
@@ -25,6 +26,8 @@ pub(crate) struct Worked {
     pub(crate) stakes: Vec<Option<Stake>>,
     /// What is not known, what is most worth going back for first.
     pub(crate) unknowns: Vec<Weighed>,
+    /// Where the network could start, while nobody has said where it does.
+    pub(crate) places: Vec<BridgePlace>,
 }
 
 /// Something not known, with what knowing it may change.
@@ -85,9 +88,10 @@ pub(super) fn same_wiring(a: &Survey, b: &Survey) -> bool {
 fn work_out(folder: &Path, house: &Survey, options: Options, work: &LongWork) -> Result<Worked, GuideError> {
     let beside = Beside::of(Some(folder), house, options);
     let (list, stakes) = beside.all(&mut |share| work.goes_on(share)).map_err(GuideError::from)?;
+    let places = beside.bridge_places(&mut |_| work.goes_on(1.0)).map_err(GuideError::from)?;
     let findings = findings_beside(house, &list.as_found, &list.levels);
     let unknowns = weighed(unknowns(house, &list.as_found), &stakes);
-    Ok(Worked { list, findings, stakes, unknowns })
+    Ok(Worked { list, findings, stakes, unknowns, places })
 }
 
 /// What is on a way to a room is weighed: what is most worth going back for comes first.

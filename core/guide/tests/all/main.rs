@@ -42,6 +42,7 @@ mod looking;
 mod outputs;
 mod result;
 mod result_adapters;
+mod result_places;
 mod result_proof;
 mod router_at;
 mod screens;

@@ -100,6 +100,7 @@ impl ChangeKind {
                 .phrase("room", super::room(survey, room))
                 .phrase("from", part(from)),
             Self::NewerAdapter { outlet } => newer_adapter(survey, outlet),
+            Self::ExchangeAdapters { outlet, with } => exchange_adapters(survey, outlet, with),
             Self::LookAtPart { part: at, outlet } => Phrase::new("change-look-at-part")
                 .phrase("part", part(at))
                 .phrase("outlet", part(outlet))
@@ -128,6 +129,11 @@ fn newer_adapter(survey: &Survey, outlet: SubjectId) -> Phrase {
         Some(bridge) => phrase.text("bridge", "yes").phrase("start", part(survey, bridge)),
         None => phrase.text("bridge", "no").text("start", ""),
     }
+}
+
+fn exchange_adapters(survey: &Survey, outlet: SubjectId, with: SubjectId) -> Phrase {
+    let (outlet, other) = (part(survey, outlet), part(survey, with));
+    Phrase::new("change-exchange-adapters").phrase("outlet", outlet).phrase("other", other)
 }
 
 impl Work {

@@ -143,6 +143,13 @@ pub enum ChangeKind {
         /// The outlet.
         outlet: SubjectId,
     },
+    /// Let the adapters of two outlets change places: each then has what the other had.
+    ExchangeAdapters {
+        /// The outlet that gets the better one.
+        outlet: SubjectId,
+        /// Where that stands.
+        with: SubjectId,
+    },
     /// Look at a part on the way to an outlet whose test failed, then test again.
     LookAtPart {
         /// The part.
@@ -189,6 +196,7 @@ impl ChangeKind {
             Self::UseOutletNearby { .. } => "use_outlet_nearby",
             Self::NewRun { .. } => "new_run",
             Self::NewerAdapter { .. } => "newer_adapter",
+            Self::ExchangeAdapters { .. } => "exchange_adapters",
             Self::LookAtPart { .. } => "look_at_part",
             Self::LookAtRun { .. } => "look_at_run",
             Self::CheckAtOutlet { .. } => "check_at_outlet",
@@ -231,6 +239,9 @@ impl ChangeKind {
             }
             Self::NewRun { room, from } => Self::NewRun { room: renamed(room), from: renamed(from) },
             Self::NewerAdapter { outlet } => Self::NewerAdapter { outlet: renamed(outlet) },
+            Self::ExchangeAdapters { outlet, with } => {
+                Self::ExchangeAdapters { outlet: renamed(outlet), with: renamed(with) }
+            }
             Self::LookAtPart { part, outlet } => {
                 Self::LookAtPart { part: renamed(part), outlet: renamed(outlet) }
             }
@@ -266,6 +277,7 @@ impl ChangeKind {
             | Self::ShareOutlet { outlet }
             | Self::UseOutletNearby { outlet, .. }
             | Self::NewerAdapter { outlet }
+            | Self::ExchangeAdapters { outlet, .. }
             | Self::CheckAtOutlet { outlet, .. } => outlet,
             Self::NewRun { from, .. } => from,
         }

@@ -83,7 +83,7 @@ shapes! {
         `swap_amplifier` `amplifier`; `remove_amplifier` `amplifier`; `replace_run` `to`; `renew_connectors` `to`; \
         `filter_at_device` `outlet`; `modem_own_line` `outlet`; `share_outlet` `outlet`; `join_loose` `part`, `to`, \
         `port`; `move_bridge` `from`, `to`; `use_outlet_nearby` `room`, `outlet`; `new_run` `room`, `from`; \
-        `newer_adapter` `outlet`; `look_at_part` `part`, `outlet`; `look_at_run` `to`, `outlet`; `check_at_outlet` \
+        `newer_adapter` `outlet`; `exchange_adapters` `outlet`, `with`; `look_at_part` `part`, `outlet`; `look_at_run` `to`, `outlet`; `check_at_outlet` \
         `outlet`, `check`: {}", OutletCheck::shape());
 }
 

@@ -68,6 +68,7 @@ fn moves_levels(change: ChangeKind) -> bool {
         ChangeKind::Cap { .. }
             | ChangeKind::MoveBridge { .. }
             | ChangeKind::NewerAdapter { .. }
+            | ChangeKind::ExchangeAdapters { .. }
             | ChangeKind::UseOutletNearby { .. }
     );
     !elsewhere && !change.is_check()

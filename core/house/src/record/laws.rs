@@ -242,7 +242,7 @@ sample! {
             9 => ReadingKind::Link { state },
             _ => ReadingKind::Swings { low_mbps: one, high_mbps: other, with_heat_or_hour: flag },
         };
-    ChangeKind = (what: 0..22_u8, check: OutletCheck::any(), one: SubjectId::any(), other: SubjectId::any(), number: any::<u8>())
+    ChangeKind = (what: 0..23_u8, check: OutletCheck::any(), one: SubjectId::any(), other: SubjectId::any(), number: any::<u8>())
         match what {
             0 => ChangeKind::AddEntryFilter { behind: one },
             1 => ChangeKind::MoveEntryFilter { filter: one, behind: other },
@@ -265,6 +265,7 @@ sample! {
             18 => ChangeKind::LookAtPart { part: one, outlet: other },
             19 => ChangeKind::LookAtRun { to: one, outlet: other },
             20 => ChangeKind::CheckAtOutlet { outlet: one, check },
+            21 => ChangeKind::ExchangeAdapters { outlet: one, with: other },
             _ => ChangeKind::NewRun { room: one, from: other },
         };
 }

@@ -3,10 +3,12 @@
 use advice::finding::Finding;
 use advice::forecast::Forecast;
 use advice::level::{self, LevelTold};
+use advice::placement::bridge_places;
 use advice::unknown::{Matters, Unknown, unknowns};
 use advice::worklist::{
     CutShort, Gain, Options, OtherList, PartNeeded, Searched, Stake, Step, WorkList, chosen, stakes,
 };
+use house::naming;
 use house::record::Survey;
 use phrase::Phrase;
 
@@ -19,6 +21,8 @@ pub struct ReportInput<'a> {
     pub survey: &'a Survey,
     /// What gets through.
     pub forecast: &'a Forecast,
+    /// Where the network could start, while nobody has said where it does: each outlet with what the rooms would get.
+    pub places: Vec<(Phrase, Phrase)>,
     /// What is wrong or at risk, what weighs most first.
     pub findings: Vec<FindingTold>,
     /// The same as it was found, for the flags of the map.
@@ -87,6 +91,7 @@ impl<'a> ReportInput<'a> {
         Self {
             survey,
             forecast: &work.as_found,
+            places: places(survey),
             findings: findings.iter().map(|finding| FindingTold::of(survey, finding)).collect(),
             flags: findings,
             steps: work.steps.iter().map(StepTold::from).collect(),
@@ -103,6 +108,13 @@ impl<'a> ReportInput<'a> {
             provenance,
         }
     }
+}
+
+/// Where the network could start, by the draws that a forecast has.
+fn places(survey: &Survey) -> Vec<(Phrase, Phrase)> {
+    let Options { screening, stating, .. } = Options::default();
+    let places = bridge_places(survey, (&screening, &stating), &mut |_| true).unwrap_or_default();
+    places.iter().map(|place| (naming::part(survey, place.outlet), place.phrase())).collect()
 }
 
 /// What is not known, weighed with few draws as the candidates of a work list are; what cannot be worked out is told by where

@@ -41,6 +41,14 @@ pub(super) fn more(teller: &ReportTeller<'_>) -> Option<String> {
     let mut sentences = Vec::new();
     if teller.forecast().bridge.is_none() {
         sentences.push(teller.word("report-bridge-none"));
+        let place = |(outlet, says): &(Phrase, Phrase)| {
+            teller.say(
+                &Phrase::new("report-bridge-place")
+                    .phrase("outlet", outlet.clone())
+                    .phrase("says", says.clone()),
+            )
+        };
+        sentences.extend(teller.input.places.iter().map(place));
     }
     for stands in [
         Stands::Met,

@@ -108,6 +108,7 @@ pub fn tags_page(survey: &Survey, provenance: Provenance, language: &Language) -
     let input = ReportInput {
         survey,
         forecast: &forecast,
+        places: Vec::new(),
         findings: Vec::new(),
         flags: &[],
         steps: Vec::new(),

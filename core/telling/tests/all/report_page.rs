@@ -287,6 +287,7 @@ fn hostile_names_stay_text() {
         survey.unread.push((id(20), name.clone()));
         let forecast = forecast_of(&house());
         let input = ReportInput {
+            places: Vec::new(),
             survey: &survey,
             forecast: &forecast,
             findings: vec![finding(&name)],
@@ -389,6 +390,7 @@ proptest! {
         let survey = house_by_chance(&numbers, &text);
         let forecast = forecast::forecast(&survey, &forecast::Options { draws: 3, seed: 1, points: 12, settles: false }).unwrap();
         let input = ReportInput {
+            places: Vec::new(),
             survey: &survey,
             forecast: &forecast,
             findings: vec![finding(&text)],

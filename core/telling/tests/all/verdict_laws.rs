@@ -201,6 +201,7 @@ fn check(survey: &Survey, forecast: &Forecast) {
     let english = Language::english(Figures::default());
     let found = findings(survey, Some(forecast));
     let input = ReportInput {
+        places: Vec::new(),
         survey,
         forecast,
         flags: &[],

@@ -111,6 +111,7 @@ report-network = The network to be built: MoCA { $version } adapters{ $said ->
 report-network-planned = The network to be built, as planned here: MoCA { $version } adapters with { $port } Ethernet ports, one of them at the router (the bridge). There are none yet, or nobody could say which they are, so version and port are assumed.
 report-bridge = The adapter at the router (the bridge) stands at { $bridge }.
 report-bridge-planned = The adapter at the router (the bridge) is to stand at { $bridge }.
+report-bridge-place = At { $outlet } it could: { $says }
 report-bridge-none = It is not known yet where the adapter at the router (the bridge) stands, so nothing can be forecast.
 report-wish = { $room }: { $down } towards the room, { $up } from it
 report-wish-none = No room’s wished speed was written down.
@@ -192,6 +193,28 @@ met-unlikely = Likely not
 met-not-yet = Not yet
 met-not-known = Not known
 met-not-asked = Not asked
+bridge-places = Where the network could start
+bridge-places-why = One adapter stands at an outlet that the router, or a network cable from it, can reach. So much would get through from these outlets as the wiring is now, the best first.
+bridge-places-rows = Outlets for it, the best first
+bridge-place = { $modem ->
+    [yes] The modem is plugged in here.{" "}
+   *[no] { "" }
+}{ $asked ->
+    [0] { "" }
+    [one] The other room that wishes for a speed likely { $met ->
+        [0] does not get it from here
+       *[other] gets it from here
+    }.{" "}
+   *[other] { $met } of { $asked } other rooms that wish for a speed likely get it from here.{" "}
+}{ $reached ->
+    [0] { "" }
+    [one] One room likely gets { $least }.
+   *[other] Of { $reached } rooms the slowest likely gets { $least }.
+}{ $out ->
+    [0] { "" }
+    [one] {" "}To one room likely nothing gets through.
+   *[other] {" "}To { $out } rooms likely nothing gets through.
+}
 reach-no-bridge = not known yet: which outlet gets the adapter at the router (the bridge)?
 reach-loose = not known: { $part } is not yet traced to a feed
 reach-fed-by-nothing = nothing gets there: no cable leads to { $outlet }

@@ -3,6 +3,7 @@
 use ::house::naming;
 use ::house::record::{Asked, Reply};
 use advice::forecast::{Forecast, RoomForecast, channels_left_beside};
+use advice::placement::BridgePlace;
 use advice::verdict::{Lack, Lacking, Together, Wished, answers, summary};
 use phrase::{Arg, Phrase};
 
@@ -10,7 +11,7 @@ use super::bars::{self, Bars};
 use super::{telling, unknowns, waiting};
 use crate::done::Done;
 use crate::error::Result;
-use crate::place::{Key, Move, Round};
+use crate::place::{Key, Move, Question, Round};
 use crate::question::{Onward, Open, lacking, onward, round_of_next};
 use crate::screen::{PressWeight, RowEntry, RowMark, Screen, WordsRole};
 use crate::session::{Session, SurveySnapshot, Worked};
@@ -24,6 +25,7 @@ pub(crate) fn show(snapshot: &SurveySnapshot<'_>) -> Screen {
     let Some(worked) = waiting::worked(snapshot, &mut builder) else { return builder.screen };
     let forecast = worked.forecast();
     builder.words(WordsRole::Lead, &lead(snapshot, forecast));
+    places(snapshot, &mut builder, worked);
     first(snapshot, &mut builder);
     rooms(snapshot, &mut builder, forecast);
     if let Some(left) = channels_left_beside(snapshot.survey, forecast).and_then(|left| left.phrase()) {
@@ -57,6 +59,21 @@ fn lead(snapshot: &SurveySnapshot<'_>, forecast: &Forecast) -> Phrase {
         return Phrase::new(if nowhere { "forecast-no-outlet-there" } else { "forecast-no-bridge" });
     }
     summary(&answers(snapshot.survey, forecast))
+}
+
+/// Where the network could start: one press leads to the question.
+fn places(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, worked: &Worked) {
+    if worked.places.is_empty() {
+        return;
+    }
+    builder.words(WordsRole::Heading, &Phrase::new("bridge-places"));
+    builder.words(WordsRole::Plain, &Phrase::new("bridge-places-why"));
+    let row = |place: &BridgePlace| {
+        let head = shown::outlet(snapshot.survey, place.outlet);
+        builder.row(Some(Key::Ask(Question::RouterAt)), &head, Some(&place.phrase()), None)
+    };
+    let rows = worked.places.iter().map(row).collect();
+    builder.rows(&Phrase::new("bridge-places-rows"), rows);
 }
 
 fn rooms(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, forecast: &Forecast) {
