@@ -21,11 +21,12 @@
 //! ```
 //!
 //! From below upwards, each knows only those before it: `quad`, `whole`, `resample`, `region` (geometry), `error`, `model`
-//! (two networks, by their sums), `detect` (where lines are), `recognise` (what one says), `reading` with `row` (a picture at two
+//! (two networks, by their sums), `detect` (where lines are), `recognise` (what one says), `hidden` (what may be missing in it), `reading` with `row` (a picture at two
 //! scales).
 
 mod detect;
 mod error;
+mod hidden;
 mod model;
 mod quad;
 mod reading;

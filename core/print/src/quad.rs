@@ -58,6 +58,24 @@ impl Quad {
             .fold(*self, |best, quad| if likeness(&quad) > likeness(&best) { quad } else { best })
     }
 
+    /// The same, longer at both ends.
+    pub(crate) fn lengthened(&self, by: f32) -> Self {
+        let [u, v] = self.direction();
+        let [a, b, c, d] = self.0;
+        let moved = |[x, y]: Point, by: f32| [x + u * by, y + v * by];
+        Self([moved(a, -by), moved(b, by), moved(c, by), moved(d, -by)])
+    }
+
+    /// Whether it lies where another does, and is as long and as high.
+    pub(crate) fn covers(&self, other: &Self) -> bool {
+        let ((length, height), (other_length, other_height)) = (self.size(), other.size());
+        let ([x, y], [other_x, other_y]) = (self.centre(), other.centre());
+        let is_alike = |a: f32, b: f32| a < 1.25 * b && b < 1.25 * a;
+        (x - other_x).hypot(y - other_y) < 0.3 * height.min(other_height)
+            && is_alike(length, other_length)
+            && is_alike(height, other_height)
+    }
+
     /// The same, moved.
     pub(crate) fn moved(&self, across: f32, down: f32) -> Self {
         Self(self.0.map(|[x, y]| [x + across, y + down]))

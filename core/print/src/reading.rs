@@ -6,6 +6,7 @@ use facts::photo::{Area, Picture, Pixels};
 
 use crate::detect;
 use crate::error::PrintError;
+use crate::hidden::look_beside;
 use crate::model::Model;
 use crate::quad::{Point, Quad, main_direction};
 use crate::recognise::{Letter, letters};
@@ -18,6 +19,11 @@ const MOST_LINES: usize = 160;
 /// So many of the longest lines say which way up all of them stand.
 const TRIED_BOTH_WAYS: usize = 3;
 
+/// Where so many letters are on average this certain, they do not stand on their heads.
+const UPRIGHT_LETTERS: usize = 12;
+const UPRIGHT_FROM: f32 = 0.95;
+/// From here on a letter of a word is certain enough to be read once.
+const PLAIN_FROM: f32 = 0.95;
 /// How much of the row is shown on both sides of a piece of it, from the middle of its outermost letters, in heights of the row.
 const AROUND_A_PIECE: f32 = 0.6;
 
@@ -62,7 +68,8 @@ pub struct Line {
     pub letters: Vec<Letter>,
     /// Where it is in the whole picture, the right way up, in pixels.
     pub corners: Quad,
-    /// Whether the picture, or the part of it, ends so near to its beginning and to its end that more may stand there.
+    /// Whether more may stand before its beginning and behind its end: the picture, or the part of it, ends there, or ink goes on,
+    /// or the ground is another.
     pub is_cut: (bool, bool),
 }
 
@@ -70,6 +77,13 @@ impl Line {
     /// What it says.
     pub fn text(&self) -> String {
         self.letters.iter().map(|letter| letter.sign).collect()
+    }
+
+    /// Whether it is words alone, each letter certain: there is nothing in it for a second look to confirm.
+    fn is_plain(&self) -> bool {
+        self.letters.iter().all(|letter| {
+            letter.sign == ' ' || (letter.sign.is_alphabetic() && letter.certainty >= PLAIN_FROM)
+        })
     }
 
     /// The piece of the picture in which some of its letters stand, for the eyes of who confirms them: the corners of a part of
@@ -132,9 +146,10 @@ impl Model {
         watch: &mut dyn FnMut(f64) -> bool,
     ) -> Result<Print, PrintError> {
         let [coarse, fine] = SCALES;
-        let (first, up) = self.look(pixels, coarse, None, &mut |done| watch(0.5 * done))?;
+        let (first, up) = self.look(pixels, coarse, None, &[], &mut |done| watch(0.5 * done))?;
         let up = (!first.is_empty()).then_some(up);
-        let (second, up) = self.look(pixels, fine, up, &mut |done| watch(0.5 + 0.5 * done))?;
+        let plain: Vec<Quad> = first.iter().filter(|line| line.is_plain()).map(|line| line.corners).collect();
+        let (second, up) = self.look(pixels, fine, up, &plain, &mut |done| watch(0.5 + 0.5 * done))?;
         if first.is_empty() && second.is_empty() {
             return Err(PrintError::NoText);
         }
@@ -142,12 +157,13 @@ impl Model {
     }
 
     /// One look at a picture: its lines, and the direction in which they are read. Where the direction is known already, it is
-    /// not asked for again.
+    /// not asked for again; lines that are `known_lines` already are not read again.
     fn look(
         &self,
         pixels: &Pixels,
         side: f32,
         known: Option<Point>,
+        known_lines: &[Quad],
         watch: &mut dyn FnMut(f64) -> bool,
     ) -> Result<(Vec<Line>, Point), PrintError> {
         let mut quads = detect::lines(self, pixels, side)?;
@@ -155,6 +171,7 @@ impl Model {
         for quad in &mut quads {
             *quad = quad.aligned_to(direction);
         }
+        quads.retain(|quad| !known_lines.iter().any(|known| quad.covers(known)));
         quads.sort_by(|a, b| b.size().0.total_cmp(&a.size().0));
         quads.truncate(MOST_LINES);
         let mut read = Vec::new();
@@ -166,7 +183,9 @@ impl Model {
                 |read: &[Vec<Letter>]| read.iter().flatten().map(|letter| letter.certainty).sum::<f32>();
             let upside_down: Vec<Quad> = quads.iter().map(Quad::flipped).collect();
             read = tried(&quads)?;
-            let other = tried(&upside_down)?;
+            let count = read.iter().flatten().count();
+            let is_plainly_upright = count >= UPRIGHT_LETTERS && weight(&read) >= UPRIGHT_FROM * count as f32;
+            let other = if is_plainly_upright { Vec::new() } else { tried(&upside_down)? };
             if weight(&other) > weight(&read) {
                 (read, quads) = (other, upside_down);
                 direction = direction.map(|part| -part);
@@ -183,18 +202,13 @@ impl Model {
             .into_iter()
             .zip(quads)
             .filter(|(letters, _)| letters.iter().any(|letter| letter.sign != ' '))
-            .map(|(letters, corners)| Line { letters, corners, is_cut: is_cut(pixels, &corners) })
+            .map(|(mut letters, corners)| {
+                let is_cut = look_beside(pixels, &corners, &mut letters);
+                Line { letters, corners, is_cut }
+            })
             .collect();
         if watch(1.0) { Ok((lines, direction)) } else { Err(PrintError::Stopped) }
     }
-}
-
-/// Whether the picture ends at a line's beginning, and at its end.
-fn is_cut(pixels: &Pixels, quad: &Quad) -> (bool, bool) {
-    let (width, height) = (pixels.width() as f32, pixels.height() as f32);
-    let is_out = |[x, y]: Point| x < 0.0 || y < 0.0 || x > width || y > height;
-    let [a, b, c, d] = quad.0;
-    (is_out(a) || is_out(d), is_out(b) || is_out(c))
 }
 
 #[cfg(test)]
@@ -220,14 +234,5 @@ mod tests {
         assert!((piece[0][0] - 24.0).abs() < 0.01 && (piece[1][0] - 36.0).abs() < 0.01, "{piece:?}");
         assert!((piece[2][1] - 10.0).abs() < 0.01, "{piece:?}");
         assert_eq!(line.piece(3..9), corners);
-    }
-
-    #[test]
-    fn a_line_at_the_edge_is_cut() {
-        let pixels = Pixels::new(100, 50, vec![0; 15_000]).unwrap();
-        let quad = |left: f32, right: f32| Quad([[left, 10.0], [right, 10.0], [right, 20.0], [left, 20.0]]);
-        assert_eq!(is_cut(&pixels, &quad(5.0, 95.0)), (false, false));
-        assert_eq!(is_cut(&pixels, &quad(-1.0, 95.0)), (true, false));
-        assert_eq!(is_cut(&pixels, &quad(5.0, 101.0)), (false, true));
     }
 }

@@ -21,8 +21,8 @@ const STEP: usize = 8;
 pub struct Letter {
     /// Which one.
     pub sign: char,
-    /// How certain it is, 0 to 1: how likely the model holds it at its place to be this one, and held to be no other and none
-    /// more from the letter before it to the letter behind it.
+    /// How certain it is, 0 to 1: how likely it is this one and that none is missing from the letter before it to the letter behind
+    /// it, as the model sees it. Beside a place where something may be hidden it is never more than a half.
     pub certainty: f32,
     /// Where along its line its middle is, 0 at its beginning and 1 at its end.
     pub at: f32,
@@ -50,49 +50,66 @@ pub(crate) fn letters(model: &Model, pixels: &Pixels, quad: &Quad) -> Result<Vec
 /// The likeliest letter of each step; the same one in a row is one letter, and the first class stands between two.
 fn decode(chances: &[f32], known: &[char]) -> Vec<Letter> {
     let steps: Vec<&[f32]> = chances.chunks_exact(known.len().max(1)).collect();
-    // Class, its best chance, the step of that.
-    let mut runs: Vec<(usize, f32, usize)> = Vec::new();
+    let mut runs: Vec<Run> = Vec::new();
     let mut last = 0;
     for (at, step) in steps.iter().enumerate() {
         let (class, chance) = likeliest(step);
         if class != 0 {
             match runs.last_mut() {
-                Some(run) if class == last => {
-                    if chance > run.1 {
-                        (run.1, run.2) = (chance, at);
-                    }
-                }
-                _ => runs.push((class, chance, at)),
+                Some(run) if class == last => run.go_on(at, chance),
+                _ => runs.push(Run { class, chance, best: at, from: at, to: at }),
             }
         }
         last = class;
     }
     let of = |at: usize, class: usize| steps.get(at).and_then(|step| step.get(class)).copied().unwrap_or(0.0);
     let count = steps.len();
-    // From the middle of the run before to that of the run behind: what is likely there but neither these letters nor nothing.
+    // From the best step of the run before to that of the run behind: what is likely there but neither these letters nor nothing.
     let mut gaps = vec![0.0_f32; runs.len() + 1];
     for (place, gap) in gaps.iter_mut().enumerate() {
         let before = place.checked_sub(1).and_then(|before| runs.get(before));
         let behind = runs.get(place);
-        let (from, to) = (before.map_or(0, |run| run.2), behind.map_or(count, |run| run.2 + 1));
+        let (from, to) = (before.map_or(0, |run| run.best), behind.map_or(count, |run| run.best + 1));
         for at in from..to {
             let expected = of(at, 0)
-                + before.map_or(0.0, |run| of(at, run.0))
-                + behind.filter(|run| before.is_none_or(|b| b.0 != run.0)).map_or(0.0, |run| of(at, run.0));
+                + before.map_or(0.0, |run| of(at, run.class))
+                + behind
+                    .filter(|run| before.is_none_or(|b| b.class != run.class))
+                    .map_or(0.0, |run| of(at, run.class));
             *gap = gap.max(1.0 - expected);
         }
     }
     runs.iter()
         .enumerate()
-        .filter_map(|(place, &(class, chance, at))| {
+        .filter_map(|(place, run)| {
             let around = gaps.get(place)?.max(*gaps.get(place + 1)?);
             Some(Letter {
-                sign: *known.get(class)?,
-                certainty: chance.min(1.0 - around).clamp(0.0, 1.0),
-                at: (at as f32 + 0.5) / count as f32,
+                sign: *known.get(run.class)?,
+                certainty: run.chance.min(1.0 - around).clamp(0.0, 1.0),
+                at: (f32::midpoint(run.from as f32, run.to as f32) + 0.5) / count as f32,
             })
         })
         .collect()
+}
+
+/// One letter in a row of steps.
+struct Run {
+    class: usize,
+    /// Its best chance, and the step of that.
+    chance: f32,
+    best: usize,
+    /// Its first and last step.
+    from: usize,
+    to: usize,
+}
+
+impl Run {
+    fn go_on(&mut self, at: usize, chance: f32) {
+        self.to = at;
+        if chance > self.chance {
+            (self.chance, self.best) = (chance, at);
+        }
+    }
 }
 
 fn likeliest(step: &[f32]) -> (usize, f32) {

@@ -1,5 +1,6 @@
 //! Printed rows in the order of reading, each with what either look saw of it.
 
+use crate::hidden::BESIDE_HIDDEN;
 use crate::quad::{Point, Quad};
 use crate::reading::Line;
 use crate::recognise::Letter;
@@ -78,8 +79,15 @@ fn is_one_row(look: usize, a: &Line, other_look: usize, b: &Line) -> bool {
 }
 
 impl Line {
-    /// This piece and one that follows it in the same row, with a blank between.
-    fn followed_by(mut self, piece: Self) -> Self {
+    /// This piece and one that follows it in the same row, with a blank between. What stands between two pieces was not seen as
+    /// text: something may be hidden there.
+    fn followed_by(mut self, mut piece: Self) -> Self {
+        let is_seen = |letter: &&mut Letter| letter.sign != ' ';
+        let last = self.letters.iter_mut().rfind(is_seen);
+        let first = piece.letters.iter_mut().find(is_seen);
+        for letter in [last, first].into_iter().flatten() {
+            letter.certainty = letter.certainty.min(BESIDE_HIDDEN);
+        }
         let ([a, .., d], [_, b, c, _]) = (self.corners.0, piece.corners.0);
         let (own, further) = (self.corners.size().0, piece.corners.size().0);
         let joined = Quad([a, b, c, d]);
@@ -130,6 +138,8 @@ mod tests {
     #[test]
     fn letters_keep_their_places_when_pieces_are_joined() {
         let joined = line("12", 0.0, 0.0).followed_by(line("34", 30.0, 0.0));
+        let certain: Vec<bool> = joined.letters.iter().map(|letter| letter.certainty > 0.9).collect();
+        assert_eq!(certain, [true, false, true, false, true], "what stands between two pieces is not known");
         assert_eq!(joined.corners, line("12345", 0.0, 0.0).corners);
         let places: Vec<f32> = joined.letters.iter().map(|letter| letter.at * 50.0).collect();
         assert!(
