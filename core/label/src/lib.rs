@@ -33,6 +33,7 @@ mod part;
 mod power;
 mod rated_band;
 mod reading;
+pub mod seen;
 mod token;
 mod unit;
 mod usual;

@@ -20,6 +20,15 @@ pub(super) fn is_edge(edge: f64) -> bool {
     EDGES.iter().any(|usual| (usual - edge).abs() < 1e-9)
 }
 
+/// A usual edge that is this one with more digits before or behind it: what it may have been before a part of it was worn away.
+pub(super) fn longer_edge(edge: f64) -> Option<f64> {
+    let digits = edge.to_string();
+    let is_part = |usual: &String| {
+        usual.len() > digits.len() && (usual.starts_with(&digits) || usual.ends_with(&digits))
+    };
+    EDGES.iter().copied().find(|usual| is_part(&usual.to_string()))
+}
+
 /// The losses, in decibels, from least to most, that labels state for that many equal legs.
 fn equal_losses(legs: u8) -> Option<(f64, f64)> {
     Some(match legs {
@@ -82,6 +91,12 @@ mod tests {
         {
             assert_eq!(unusual_loss(losses), None, "{losses:?}");
         }
+    }
+
+    #[test]
+    fn an_edge_may_be_what_is_left_of_a_longer_one() {
+        assert_eq!([86.0, 100.0, 300.0].map(longer_edge), [Some(860.0), Some(1000.0), Some(1300.0)]);
+        assert_eq!([862.0, 1000.0, 1002.0, 1218.0, 1675.0, 2150.0].map(longer_edge), [None; 6]);
     }
 
     #[test]

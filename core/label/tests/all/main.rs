@@ -4,3 +4,4 @@ mod any_order;
 mod label_laws;
 mod label_reading;
 mod members;
+mod seen;

@@ -4,7 +4,10 @@ use facts::fact::SubjectId;
 use house::rating::{Band, PartRating};
 use house::record::{Part, PartKind};
 use label::read;
+use label::seen::Unsure;
+use print::PrintError;
 use telling::doubts::{in_english, json_line, of_part_in_english};
+use telling::words::{Figures, Language};
 
 #[test]
 fn a_text_that_is_too_long_is_said_to_be() {
@@ -121,4 +124,37 @@ fn print_and_a_typed_field_that_differ_are_said() {
     for words in each {
         assert!(said.iter().any(|sentence| sentence.contains(words)), "{words}: {said:#?}");
     }
+}
+
+#[test]
+fn whatever_is_asked_or_refused_of_a_photo_has_its_sentence() {
+    let asked = [
+        Unsure::Faint,
+        Unsure::SeenOnce,
+        Unsure::SeenOtherwise { other: "167".into() },
+        Unsure::ReadOtherwise,
+        Unsure::Cut,
+        Unsure::PerhapsLonger { perhaps: 1675.0 },
+        Unsure::LettersForDigits,
+        Unsure::Unusual,
+        Unsure::DoesNotFit,
+        Unsure::MeaningUnclear,
+    ];
+    let refused = [
+        PrintError::ModelMissing { file: "letters.txt" },
+        PrintError::ModelUnreadable { file: "letters.txt", fault: facts::error::SystemFault::NotAllowed },
+        PrintError::ModelChanged { file: "letters.txt" },
+        PrintError::ModelFails,
+        PrintError::NoText,
+    ];
+    let english = Language::english(Figures::default());
+    let phrases = asked.iter().map(Unsure::phrase).chain(refused.iter().filter_map(PrintError::phrase));
+    let said: Vec<String> = phrases.map(|phrase| english.say(&phrase)).collect();
+    assert_eq!(said.len(), asked.len() + refused.len());
+    for sentence in &said {
+        assert!(sentence.ends_with('.') && !sentence.contains(['{', '}']), "{sentence}");
+        assert!(!sentence.contains("label-unsure") && !sentence.contains("print-"), "{sentence}");
+    }
+    let holds = |what: &str| said.iter().filter(|sentence| sentence.contains(what)).count();
+    assert_eq!((holds("“167”"), holds("1675"), holds("“letters.txt”")), (1, 1, 3));
 }

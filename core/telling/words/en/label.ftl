@@ -150,3 +150,24 @@ label-against-mark = { $field ->
        *[no] The label says that power (DC) passes, but that it does not was entered.
     }
 } What was entered counts; please look again which is right.
+
+## Why something that was read from a photo is asked. Said beside the piece of the photo in which it stands.
+
+label-unsure-faint = It was not read clearly.
+label-unsure-seen-once = It was seen in only one of two looks at the photo.
+label-unsure-seen-otherwise = A second look at the photo read “{ $other }”.
+label-unsure-read-otherwise = A second look at the photo does not say the same.
+label-unsure-cut = More of it may stand beside it: the photo ends there, or something covers it.
+label-unsure-perhaps-longer = A digit may be missing: with one more it would be { $perhaps }.
+label-unsure-letters-for-digits = It has letters where digits belong.
+label-unsure-unusual = Labels do not usually carry this number.
+label-unsure-does-not-fit = It does not fit what else the label says.
+label-unsure-meaning-unclear = It is not clear what this number is for.
+
+## Why nothing was read from a photo.
+
+print-model-missing = Labels cannot be read from photos here: the file “{ $file }”, which that needs, is missing. Type in what you see; all else works.
+print-model-unreadable = Labels cannot be read from photos here: this device does not let us read the file “{ $file }”, which that needs. Type in what you see; all else works.
+print-model-changed = Labels cannot be read from photos here: the file “{ $file }”, which that needs, is not the one of this release. Type in what you see; all else works.
+print-model-fails = This label could not be read from its photo. That is a fault in this program. Type in what you see.
+print-no-text = No text was found in this photo. Take it closer to the label and straight from above, or type in what you see.

@@ -1,0 +1,282 @@
+//! The numbers with a unit in one line, and where they stand.
+
+use std::ops::Range;
+
+use super::unsure::Unsure;
+use super::{SeenLine, SeenPlace};
+use crate::normalise::marks;
+use crate::number::{Numeral, digit_like};
+use crate::token::{Token, tokens};
+use crate::unit::Unit;
+use crate::usual::is_edge;
+use crate::vocabulary::Term;
+use crate::word::{Sign, What};
+
+/// What "dB" becomes where its letters are read as digits.
+const UNIT_AS_DIGITS: [&str; 4] = ["08", "48", "68", "00"];
+/// No figure whose unit is a guess is larger, in decibels.
+const MOST_GUESSED_DB: f64 = 60.0;
+
+/// What a number counts.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum SeenUnit {
+    /// Megahertz; gigahertz are turned into these.
+    Megahertz,
+    /// Decibels.
+    Decibels,
+    /// Outputs: "4-WAY".
+    Outputs,
+    /// Volts.
+    Volts,
+    /// Feet: a mark on a cable's jacket.
+    Feet,
+    /// Metres: the same.
+    Metres,
+}
+
+impl SeenUnit {
+    /// Its symbol.
+    pub const fn symbol(self) -> &'static str {
+        match self {
+            Self::Megahertz => "MHz",
+            Self::Decibels => "dB",
+            Self::Outputs => "way",
+            Self::Volts => "V",
+            Self::Feet => "ft",
+            Self::Metres => "m",
+        }
+    }
+}
+
+/// A number that was seen on a label.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SeenNumber {
+    /// Its value in its unit, without a sign.
+    pub value: f64,
+    /// What it counts.
+    pub unit: SeenUnit,
+    /// As it stands there.
+    pub written: String,
+    /// Where it stands.
+    pub place: SeenPlace,
+    /// Why it is asked; nothing if it is sure.
+    pub unsure: Vec<Unsure>,
+}
+
+impl SeenNumber {
+    /// Whether nothing speaks against it.
+    pub fn is_sure(&self) -> bool {
+        self.unsure.is_empty()
+    }
+
+    /// Adds why it is not sure, once.
+    pub(super) fn doubt(&mut self, why: Unsure) {
+        if !self.unsure.contains(&why) {
+            self.unsure.push(why);
+        }
+    }
+}
+
+/// A number as one look saw it.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Sight {
+    /// Its value in its unit.
+    pub value: f64,
+    pub unit: SeenUnit,
+    pub written: String,
+    /// Which letters of the line.
+    pub letters: Range<usize>,
+    /// How certain the least certain of these is, and of what stands right beside them.
+    pub certainty: f32,
+    /// Whether a letter was read as a digit.
+    pub has_letters: bool,
+    /// Whether its unit, what stands beside it, or anything else in its row is not understood.
+    pub is_unclear: bool,
+    /// Whether nothing stands before it in its row but signs, and behind it.
+    pub is_outermost: (bool, bool),
+}
+
+/// The numbers of a line, from left to right.
+pub(super) fn numbers(line: &SeenLine) -> Vec<Sight> {
+    let text: String = line.letters.iter().map(|(sign, _)| sign).collect();
+    let starts: Vec<usize> = text.char_indices().map(|(at, _)| at).collect();
+    let letter_at = |byte: usize| starts.partition_point(|start| *start < byte);
+    let tokens = tokens(&marks(&text));
+    let stands = |token: &Token| !matches!(token.what, What::Sign(_));
+    let (first, last) = (tokens.iter().position(stands), tokens.iter().rposition(stands));
+    let is_foreign = |token: &Token| matches!(token.what, What::Word | What::Code(_) | What::Letters);
+    let is_length =
+        |token: &Token| length_word(text.get(token.start..token.end).unwrap_or_default()).is_some();
+    let is_foreign = tokens.iter().any(|token| is_foreign(token) && !is_length(token));
+    let row = Row { tokens: &tokens, text: &text };
+    (0..tokens.len())
+        .filter_map(|at| {
+            let token = tokens.get(at)?;
+            let Counted { value, unit, is_misread, has_letters } = row.counted(at)?;
+            let letters = letter_at(token.start)..letter_at(token.end);
+            Some(Sight {
+                value,
+                unit,
+                written: text.get(token.start..token.end)?.to_owned(),
+                certainty: certainty(line, &letters),
+                letters,
+                has_letters,
+                is_unclear: is_misread || is_foreign || row.may_name_an_output(at),
+                is_outermost: (first == Some(at), last == Some(at)),
+            })
+        })
+        .collect()
+}
+
+/// The least certain of some letters and of those right beside them.
+fn certainty(line: &SeenLine, letters: &Range<usize>) -> f32 {
+    let around = letters.start.saturating_sub(1)..(letters.end + 1).min(line.letters.len());
+    let all = line.letters.get(around).unwrap_or_default();
+    // How sure a blank is tells of its width, not of the digit beside it.
+    all.iter().filter(|(sign, _)| *sign != ' ').map(|(_, certainty)| *certainty).fold(1.0, f32::min)
+}
+
+/// A number and what it counts.
+struct Counted {
+    value: f64,
+    unit: SeenUnit,
+    /// Whether the unit is a guess.
+    is_misread: bool,
+    has_letters: bool,
+}
+
+/// The tokens of a row.
+struct Row<'t> {
+    tokens: &'t [Token],
+    text: &'t str,
+}
+
+/// What lengths are written in, as words.
+fn length_word(word: &str) -> Option<SeenUnit> {
+    match word.to_lowercase().as_str() {
+        "feet" | "foot" => Some(SeenUnit::Feet),
+        "metres" | "meters" | "metre" | "meter" => Some(SeenUnit::Metres),
+        _ => None,
+    }
+}
+
+impl Row<'_> {
+    fn what(&self, at: usize) -> Option<&What> {
+        self.tokens.get(at).map(|token| &token.what)
+    }
+
+    fn number(&self, at: usize) -> Option<&Numeral> {
+        match self.what(at) {
+            Some(What::Number(number)) => Some(number),
+            _ => None,
+        }
+    }
+
+    fn is_range(&self, at: usize) -> bool {
+        matches!(
+            self.what(at),
+            Some(What::Sign(Sign::Dash | Sign::Range) | What::Term(Term::To | Term::Through))
+        )
+    }
+
+    fn has(&self, wanted: Term) -> bool {
+        self.tokens.iter().any(|token| token.term() == Some(wanted))
+    }
+
+    /// The number at a place and what it counts: by the unit behind it, or else by what the row lets guess.
+    fn counted(&self, at: usize) -> Option<Counted> {
+        if self.what(at) == Some(&What::Letters) {
+            // All letters: "BdB" may be 8 dB.
+            let word = self.tokens.get(at).and_then(|token| self.text.get(token.start..token.end))?;
+            let digits: Option<String> = word.to_lowercase().chars().map(digit_like).collect();
+            let value = digits?.parse().ok()?;
+            let (unit, ..) = self.unit_behind(at).filter(|(unit, ..)| *unit == SeenUnit::Decibels)?;
+            return Some(Counted { value, unit, is_misread: true, has_letters: true });
+        }
+        let number = self.number(at)?;
+        let has_letters = number.has_letters;
+        if let Some((unit, is_giga, is_misread)) = self.unit_behind(at) {
+            let value = if is_giga { number.times_thousand() } else { number.value() };
+            return Some(Counted { value, unit, is_misread, has_letters });
+        }
+        let guessed = |value, unit| Some(Counted { value, unit, is_misread: true, has_letters });
+        // The unit of a range is worn away or misread, and both are edges.
+        let edge = |at: Option<usize>| {
+            at.and_then(|at| self.number(at)).map(Numeral::value).filter(|edge| is_edge(*edge))
+        };
+        let own = edge(Some(at));
+        let lower =
+            at.checked_sub(1).filter(|sign| self.is_range(*sign)).and_then(|sign| edge(sign.checked_sub(1)));
+        let upper = if self.is_range(at + 1) { edge(Some(at + 2)) } else { None };
+        if own.is_some_and(|own| {
+            lower.is_some_and(|lower| lower < own) || upper.is_some_and(|upper| own < upper)
+        }) {
+            return guessed(number.value(), SeenUnit::Megahertz);
+        }
+        if self.has(Term::Splitter) && number.is_whole() && (2.0..=16.0).contains(&number.value()) {
+            return guessed(number.value(), SeenUnit::Outputs);
+        }
+        // "24dB" read as 2408: the unit looks like digits.
+        let plain = number.plain();
+        let figure = UNIT_AS_DIGITS.iter().find_map(|unit| plain.strip_suffix(unit))?;
+        let value: f64 = figure.trim_end_matches('.').parse().ok()?;
+        if !figure.is_empty() && value <= MOST_GUESSED_DB && self.unit_is_missing(at) {
+            return guessed(value, SeenUnit::Decibels);
+        }
+        None
+    }
+
+    /// Whether the row ends at a number, and is none of a part's or a range's.
+    fn unit_is_missing(&self, at: usize) -> bool {
+        let is_last = self.tokens.iter().skip(at + 1).all(|token| matches!(token.what, What::Sign(_)));
+        let follows_number = at.checked_sub(2).is_some_and(|before| self.number(before).is_some());
+        is_last && !follows_number
+    }
+
+    /// Whether it stands so close behind a word for an output that the first of its digits may be the output's own: `OUT37dB`.
+    fn may_name_an_output(&self, at: usize) -> bool {
+        let before = at.checked_sub(1).and_then(|before| self.tokens.get(before));
+        let is_close = self.tokens.get(at).is_some_and(|token| !token.spaced);
+        is_close
+            && before.is_some_and(|token| {
+                matches!(token.term(), Some(Term::Output | Term::Outputs | Term::Leg | Term::Port))
+            })
+    }
+
+    /// What a number counts by what stands behind it, whether it is in thousands, and whether the unit is misspelled.
+    fn unit_behind(&self, at: usize) -> Option<(SeenUnit, bool, bool)> {
+        let is_way = |at: usize| self.what(at) == Some(&What::Term(Term::Way));
+        if is_way(at + 1) || (self.what(at + 1) == Some(&What::Sign(Sign::Dash)) && is_way(at + 2)) {
+            return Some((SeenUnit::Outputs, false, false));
+        }
+        let follows_range =
+            at.checked_sub(2).is_some_and(|lower| self.is_range(lower + 1) && self.number(lower).is_some());
+        match self.what(at + 1)? {
+            What::Unit(spelling) => {
+                let (unit, is_giga) = match (spelling.unit, spelling.text) {
+                    (Unit::Decibel, _) => (SeenUnit::Decibels, false),
+                    (Unit::Megahertz, _) => (SeenUnit::Megahertz, false),
+                    (Unit::Gigahertz, _) => (SeenUnit::Megahertz, true),
+                    (Unit::ShortMega, _) if follows_range => return Some((SeenUnit::Megahertz, false, true)),
+                    (Unit::ShortMega, _) => (SeenUnit::Metres, false),
+                    (Unit::Other, "v" | "vdc" | "vac") => (SeenUnit::Volts, false),
+                    (Unit::Other, "ft") => (SeenUnit::Feet, false),
+                    _ => return None,
+                };
+                Some((unit, is_giga, spelling.misread))
+            }
+            What::Word => {
+                let token = self.tokens.get(at + 1)?;
+                length_word(self.text.get(token.start..token.end)?).map(|unit| (unit, false, false))
+            }
+            // The unit of a range, and of a list, stands behind the last of its numbers.
+            _ if self.is_range(at + 1) && self.number(at + 2).is_some() => {
+                self.unit_behind(at + 2).filter(|(unit, ..)| *unit == SeenUnit::Megahertz)
+            }
+            What::Sign(Sign::Slash | Sign::Comma) if self.number(at + 2).is_some() => {
+                self.unit_behind(at + 2).filter(|(unit, ..)| *unit == SeenUnit::Decibels)
+            }
+            _ => None,
+        }
+    }
+}

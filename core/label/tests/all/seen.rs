@@ -1,0 +1,175 @@
+//! What two looks at a photo saw, and what is sure of it.
+#![expect(clippy::expect_used, reason = "a failed test is what is wanted")]
+
+use coax::{Decibels, Megahertz};
+use label::seen::{Member, SeenLine, SeenNumber, SeenRow, SeenUnit, Suggestion, Unsure, suggest};
+use proptest::prelude::*;
+
+const CLEAR: f32 = 0.999;
+
+fn line(text: &str) -> SeenLine {
+    SeenLine { letters: text.chars().map(|sign| (sign, CLEAR)).collect(), is_cut: (false, false) }
+}
+
+fn seen(coarse: &str, fine: &str) -> SeenRow {
+    SeenRow { looks: [Some(line(coarse)), Some(line(fine))] }
+}
+
+fn both(text: &str) -> SeenRow {
+    seen(text, text)
+}
+
+fn label(rows: &[&str]) -> Suggestion {
+    suggest(&rows.iter().map(|row| both(row)).collect::<Vec<_>>())
+}
+
+/// The number of that value.
+fn number(suggestion: &Suggestion, value: f64) -> &SeenNumber {
+    suggestion.numbers.iter().find(|number| (number.value - value).abs() < 1e-9).expect("the number was seen")
+}
+
+fn is_sure(suggestion: &Suggestion, member: Member) -> bool {
+    suggestion.members.iter().find(|seen| seen.member == member).expect("the member was read").is_sure()
+}
+
+#[test]
+fn a_clear_label_is_sure_in_all_it_states() {
+    let seen = label(&["4-WAY SPLITTER", "BAND 5-1002 MHz", "OUT -7.2dB", "ISO 25dB"]);
+    let unsure: Vec<_> = seen.members.iter().filter(|seen| !seen.is_sure()).collect();
+    assert!(unsure.is_empty(), "{unsure:?}");
+    let sure = seen.sure();
+    assert_eq!((sure.low, sure.high), (Some(Megahertz(5.0)), Some(Megahertz(1002.0))));
+    assert_eq!((sure.legs, sure.leg_losses), (Some(4), vec![Decibels(7.2); 4]));
+    assert_eq!(sure.isolation, Some(Decibels(25.0)));
+    assert_eq!(seen.text, "4-WAY SPLITTER\nBAND 5-1002 MHz\nOUT -7.2dB\nISO 25dB");
+}
+
+#[test]
+fn a_number_torn_in_one_look_is_not_sure_and_the_other_is_named() {
+    let torn = suggest(&[both("STOP FILTER"), seen("STOP 1125-1675MHz", "STOP 1125-167MHz")]);
+    let found = torn.numbers.iter().find(|number| number.value > 1125.0 || number.value < 1000.0).unwrap();
+    assert!(found.unsure.iter().any(|why| matches!(why, Unsure::SeenOtherwise { .. })), "{found:?}");
+    assert!(!is_sure(&torn, Member::StopHigh));
+}
+
+#[test]
+fn a_number_torn_in_both_looks_is_no_usual_edge_and_not_sure() {
+    // Each usual upper edge without its last, and without its first digit.
+    for edge in ["862", "1002", "1006", "1218", "1675", "1794", "2150", "2300"] {
+        for torn in [&edge[..edge.len() - 1], &edge[1..]] {
+            let seen = label(&["SPLITTER", &format!("5-{torn}MHz")]);
+            let sure = seen.numbers.iter().any(|number| number.written == torn && number.is_sure());
+            assert!(!sure, "{torn} of {edge} is sure");
+        }
+    }
+}
+
+#[test]
+fn one_faint_letter_makes_its_number_unsure_and_no_other() {
+    let mut faint = line("PASS 5-1002MHz");
+    faint.letters[9].1 = 0.6;
+    let seen = suggest(&[SeenRow { looks: [Some(faint), Some(line("PASS 5-1002MHz"))] }]);
+    assert_eq!(number(&seen, 1002.0).unsure, [Unsure::Faint]);
+    assert!(number(&seen, 5.0).is_sure());
+}
+
+#[test]
+fn what_one_look_saw_alone_is_not_sure() {
+    let seen = suggest(&[both("4-WAY SPLITTER"), SeenRow { looks: [None, Some(line("OUT -7dB"))] }]);
+    assert!(number(&seen, 7.0).unsure.contains(&Unsure::SeenOnce));
+    assert!(!is_sure(&seen, Member::LegLosses));
+    assert!(is_sure(&seen, Member::Legs));
+}
+
+#[test]
+fn a_row_that_is_cut_makes_the_number_at_its_end_unsure() {
+    let mut cut = line("5-1002MHz");
+    cut.is_cut = (true, false);
+    let seen = suggest(&[SeenRow { looks: [Some(cut), Some(line("5-1002MHz"))] }]);
+    assert!(number(&seen, 5.0).unsure.contains(&Unsure::Cut));
+    // Its unit closes the other end.
+    assert!(number(&seen, 1002.0).is_sure());
+}
+
+#[test]
+fn a_loss_that_does_not_fit_the_outputs_is_asked_and_so_are_they() {
+    let seen = label(&["4-WAY SPLITTER", "BAND 5-1002MHz", "OUT -3.5dB"]);
+    assert!(number(&seen, 3.5).unsure.contains(&Unsure::DoesNotFit));
+    assert!(number(&seen, 4.0).unsure.contains(&Unsure::DoesNotFit));
+    assert!(!is_sure(&seen, Member::LegLosses) && !is_sure(&seen, Member::Legs));
+    assert!(is_sure(&seen, Member::High));
+}
+
+#[test]
+fn a_unit_that_looks_like_digits_is_guessed_and_asked() {
+    for (row, value, unit) in [
+        ("GAIN 2408", 24.0, SeenUnit::Decibels),
+        ("ISO 10.50B", 10.5, SeenUnit::Decibels),
+        ("TAP BdB", 8.0, SeenUnit::Decibels),
+        ("PASS 5-1006 Miz", 1006.0, SeenUnit::Megahertz),
+        ("2 /AY SPLITTER", 2.0, SeenUnit::Outputs),
+    ] {
+        let seen = label(&[row]);
+        assert_eq!(seen.numbers.last().map(|number| number.value), Some(value), "{row}");
+        let found = number(&seen, value);
+        assert_eq!(found.unit, unit, "{row}");
+        assert!(!found.is_sure(), "{row}");
+    }
+}
+
+#[test]
+fn a_jacket_has_its_series_and_its_mark() {
+    let seen = label(&["RG-6/U 18 AWG CATV", "0482 FEET"]);
+    assert!(is_sure(&seen, Member::Cable));
+    assert_eq!(
+        seen.marks().map(|mark| (mark.value, mark.unit)).collect::<Vec<_>>(),
+        [(482.0, SeenUnit::Feet)]
+    );
+    assert!(label(&["4-WAY SPLITTER", "5-1000 M"]).marks().next().is_none());
+}
+
+#[test]
+fn where_a_number_stands_is_told_by_its_letters() {
+    let seen = suggest(&[both("SPLITTER"), seen("5-1002 MHz", "PASS 5-1002 MHz")]);
+    let found = number(&seen, 1002.0);
+    assert_eq!(found.place.row, 1);
+    let text = ["5-1002 MHz", "PASS 5-1002 MHz"][found.place.look];
+    let letters: String = text.chars().collect::<Vec<_>>()[found.place.letters.clone()].iter().collect();
+    assert_eq!(letters, "1002");
+}
+
+proptest! {
+    /// Whatever two looks saw: nothing is sure that both did not see alike, and each place holds its number.
+    #[test]
+    fn nothing_is_sure_that_two_looks_did_not_see(
+        rows in prop::collection::vec(
+            (("[0-9A-Zd .,-]{0,14}(MHz|dB|-WAY| FT|)"), ("[0-9A-Zd .,-]{0,14}(MHz|dB|-WAY| FT|)"), any::<bool>(), 0.5_f32..1.0),
+            0..6,
+        )
+    ) {
+        let rows: Vec<SeenRow> = rows
+            .into_iter()
+            .map(|(coarse, fine, is_same, certainty)| {
+                let mut row = if is_same { both(&fine) } else { seen(&coarse, &fine) };
+                for line in row.looks.iter_mut().flatten() {
+                    if let Some(letter) = line.letters.last_mut() {
+                        letter.1 = certainty;
+                    }
+                }
+                row
+            })
+            .collect();
+        let suggestion = suggest(&rows);
+        for number in &suggestion.numbers {
+            let line = rows[number.place.row].looks[number.place.look].as_ref().unwrap();
+            let there: String = line.letters[number.place.letters.clone()].iter().map(|(sign, _)| sign).collect();
+            prop_assert_eq!(&there, &number.written);
+            if number.is_sure() {
+                for look in &rows[number.place.row].looks {
+                    let text: String = look.as_ref().unwrap().letters.iter().map(|(sign, _)| sign).collect();
+                    prop_assert!(text.contains(&number.written), "{:?} is not in {:?}", number.written, text);
+                }
+            }
+        }
+    }
+}
