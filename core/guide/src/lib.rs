@@ -27,6 +27,7 @@ mod guide;
 pub mod kept;
 mod number;
 mod page;
+pub mod photo_read;
 mod place;
 mod question;
 pub mod screen;
