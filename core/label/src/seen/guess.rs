@@ -1,6 +1,6 @@
 //! What a number without a unit may count: never sure, but better offered than left to be typed.
 
-use super::number::{Row, SeenUnit};
+use super::number::{MOST_GUESSED_DB, Row, SeenUnit};
 use super::plausible::has_tenths;
 use crate::number::Numeral;
 use crate::usual::is_edge;
@@ -9,8 +9,6 @@ use crate::word::{Sign, What};
 
 /// What "dB" becomes where its letters are read as digits.
 const UNIT_AS_DIGITS: [&str; 5] = ["08", "48", "68", "00", "0"];
-/// No figure whose unit is a guess is larger, in decibels.
-const MOST_GUESSED_DB: f64 = 60.0;
 /// Words beside which a figure in decibels stands.
 const FIGURE_WORDS: [Term; 13] = [
     Term::Output,

@@ -11,6 +11,9 @@ use crate::unit::Unit;
 use crate::vocabulary::Term;
 use crate::word::{Sign, What};
 
+/// No figure whose unit is a guess is larger, in decibels.
+pub(super) const MOST_GUESSED_DB: f64 = 60.0;
+
 /// What a number counts.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum SeenUnit {
