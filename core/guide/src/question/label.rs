@@ -8,6 +8,7 @@ use label::{self, LabelReading};
 use phrase::{Arg, Phrase};
 
 use super::answer::{Answer, Told};
+use super::label_photo::{self, Offered};
 use crate::number::Quantity;
 use crate::place::{Key, LabelFigure, Place, Question};
 use crate::screen::{Aloud, LabelBlock, LabelFigure as FigureOnScreen, WordsRole, WritingKind};
@@ -19,7 +20,7 @@ const MOST_LEGS: u8 = 16;
 
 impl LabelFigure {
     /// The figures that matter for a part, as its rating stands.
-    fn of_part(kind: PartKind, rating: &PartRating) -> Vec<Self> {
+    pub(super) fn of_part(kind: PartKind, rating: &PartRating) -> Vec<Self> {
         let differ = rating.leg_losses_db.windows(2).any(|pair| pair.first() != pair.last());
         let legs = u8::try_from(rating.leg_losses_db.len()).unwrap_or(MOST_LEGS).min(MOST_LEGS);
         let losses: Vec<Self> =
@@ -69,7 +70,7 @@ impl LabelFigure {
     }
 
     /// What a rating says of it.
-    fn of(self, rating: &PartRating) -> Option<f64> {
+    pub(super) fn of(self, rating: &PartRating) -> Option<f64> {
         match self {
             Self::Legs => (rating.legs > 0).then(|| f64::from(rating.legs)),
             Self::LegLoss => rating.leg_losses_db.first().copied(),
@@ -84,7 +85,7 @@ impl LabelFigure {
         }
     }
 
-    fn put(self, rating: &mut PartRating, value: f64) {
+    pub(super) fn put(self, rating: &mut PartRating, value: f64) {
         let low =
             |band: Option<Band>| Band { low_mhz: value, high_mhz: band.map_or(value, |band| band.high_mhz) };
         let high =
@@ -127,11 +128,11 @@ impl LabelFigure {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct LabelAnswer {
     /// The text, if somebody wrote any.
-    text: Option<String>,
-    /// What was recognised in a photo.
-    recognised: Option<String>,
-    /// Figures of that which were taken.
-    taken: Vec<LabelFigure>,
+    pub(super) text: Option<String>,
+    /// What the device recognised in a photo.
+    pub(super) recognised: Option<String>,
+    /// Figures of what was read in a photo that were taken.
+    pub(super) taken: Vec<LabelFigure>,
 }
 
 impl LabelAnswer {
@@ -146,24 +147,7 @@ impl LabelAnswer {
         let now = found.label.clone().unwrap_or_default();
         builder.writing(&Key::Text, &Phrase::new("label-text"), Some(&hint), WritingKind::Print, &now);
         let given = Self::read(snapshot.pending());
-        // A place for what is recognised in the photo: number by number, each waits for a touch.
-        if let Some(text) = given.recognised {
-            let rating = PartRating::of_label(&text);
-            let figures = figures(builder, found.kind, &rating, |figure| {
-                let taken = given.taken.contains(&figure);
-                State { key: Key::Take(figure), taken, picked: taken }
-            });
-            let block = LabelBlock {
-                id: String::new(),
-                aloud: Aloud::default(),
-                name: String::new(),
-                photo: label_photo(snapshot, part),
-                text,
-                figures,
-                doubts: Vec::new(),
-            };
-            builder.label(&Phrase::new("label-recognised"), block);
-        }
+        label_photo::draw(snapshot, builder, (part, found.kind), &given);
     }
 
     pub(super) fn read(pending: &Pending) -> Self {
@@ -176,7 +160,7 @@ impl LabelAnswer {
 
     pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>, part: SubjectId) -> Answer {
         let known = snapshot.survey.parts.get(&part);
-        let text = self.text.or_else(|| known?.label.clone()).unwrap_or_default();
+        let text = self.text.clone().or_else(|| known?.label.clone()).unwrap_or_default();
         if text.is_empty() && self.taken.is_empty() {
             return Answer::new().asked(part, Asked::Label, Reply::Unsure);
         }
@@ -185,34 +169,24 @@ impl LabelAnswer {
             answer = answer.says(part, field::part::LABEL, &text);
             answer = kind_from(answer, known.map(|part| part.kind), part, &label::read(&text));
         }
-        if let Some(recognised) = self.recognised.filter(|_| !self.taken.is_empty()) {
-            let read = PartRating::of_label(&recognised);
-            let mut rating = PartRating::default();
-            let kind = known.map_or(PartKind::Unknown, |part| part.kind);
-            for figure in LabelFigure::of_part(kind, &read) {
-                if let Some(value) = figure.of(&read).filter(|_| self.taken.contains(&figure)) {
-                    figure.put(&mut rating, value);
-                }
-            }
-            answer = answer.says(part, field::part::RATING, &rating);
+        let kind = known.map_or(PartKind::Unknown, |part| part.kind);
+        if let Some(offered) = Offered::of(snapshot, part, &self).filter(|_| !self.taken.is_empty()) {
+            answer = offered.taken(answer, (part, kind), &self);
         }
         answer.then(Place::Ask(Question::LabelRead(part)))
     }
 }
 
-fn label_photo(snapshot: &SurveySnapshot<'_>, part: SubjectId) -> Option<String> {
-    let photos = snapshot.survey.photos_of(Some(part));
-    photos.max_by_key(|photo| photo.role == Some(PhotoRole::Label)).map(|photo| photo.id.to_string())
-}
-
 /// What a touch on a figure does, and what it has done.
-struct State {
-    key: Key,
-    taken: bool,
-    picked: bool,
+pub(super) struct State {
+    pub(super) key: Key,
+    pub(super) taken: bool,
+    pub(super) picked: bool,
+    /// Why it is asked.
+    pub(super) doubt: String,
 }
 
-fn figures(
+pub(super) fn figures(
     builder: &ScreenBuilder<'_>,
     kind: PartKind,
     rating: &PartRating,
@@ -221,7 +195,7 @@ fn figures(
     LabelFigure::of_part(kind, rating)
         .into_iter()
         .map(|figure| {
-            let State { key, taken, picked } = state(figure);
+            let State { key, taken, picked, doubt } = state(figure);
             let value = figure.of(rating);
             let says = value.map_or_else(
                 || Phrase::new("figure-not-stated"),
@@ -235,14 +209,19 @@ fn figures(
                 name: builder.say(&figure.phrase()),
                 says: builder.say(&says),
                 taken: taken && value.is_some(),
-                doubt: String::new(),
+                doubt,
             }
         })
         .collect()
 }
 
 /// A part of unknown kind is what its label says that it is.
-fn kind_from(answer: Answer, known: Option<PartKind>, part: SubjectId, reading: &LabelReading) -> Answer {
+pub(super) fn kind_from(
+    answer: Answer,
+    known: Option<PartKind>,
+    part: SubjectId,
+    reading: &LabelReading,
+) -> Answer {
     match reading.kind.and_then(kind_printed).filter(|_| known == Some(PartKind::Unknown)) {
         Some(kind) => answer.says(part, field::part::KIND, &kind),
         None => answer,
@@ -262,13 +241,14 @@ impl LabelReadAnswer {
             key: Key::Fix(figure),
             taken: true,
             picked: fixing.contains(&figure),
+            doubt: String::new(),
         });
         let doubts = telling::doubts::of_part(found, snapshot.language);
         let block = LabelBlock {
             id: String::new(),
             aloud: Aloud::default(),
             name: String::new(),
-            photo: label_photo(snapshot, part),
+            photo: label_photo::of_part(snapshot, part).map(|photo| photo.id.to_string()),
             text,
             figures,
             doubts,
