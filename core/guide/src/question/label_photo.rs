@@ -12,16 +12,37 @@ use phrase::Phrase;
 use print::PrintError;
 
 use super::answer::Answer;
-use super::label::{LabelAnswer, State, figures, kind_from};
+use super::label_figures::{State, figures, kind_from};
 use crate::photo_read::PhotoRead;
 use crate::place::{Key, LabelFigure, Question};
 use crate::screen::{Aloud, LabelBlock, PressWeight, WordsRole};
-use crate::session::{PrintRead, SurveySnapshot};
+use crate::session::{Pending, PrintRead, SurveySnapshot};
 use crate::view::ScreenBuilder;
 
 /// The photo of a part's label, else one of the part.
 pub(super) fn of_part<'a>(snapshot: &SurveySnapshot<'a>, part: SubjectId) -> Option<&'a Photo> {
     snapshot.survey.photos_of(Some(part)).max_by_key(|photo| photo.role == Some(PhotoRole::Label))
+}
+
+/// What was given on the screen that asks what is printed on a part.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct LabelGiven {
+    /// The text, if somebody wrote any.
+    pub(super) text: Option<String>,
+    /// What the device recognised in a photo.
+    recognised: Option<String>,
+    /// Figures of what was read in a photo that were taken.
+    pub(super) taken: Vec<LabelFigure>,
+}
+
+impl LabelGiven {
+    pub(super) fn read(pending: &Pending) -> Self {
+        Self {
+            text: pending.written(&Key::Text).map(str::to_owned),
+            recognised: pending.written(&Key::Recognised).map(str::to_owned),
+            taken: pending.picked(&Key::Taken).unwrap_or_default(),
+        }
+    }
 }
 
 /// What was read in a photo, and by whom.
@@ -34,7 +55,7 @@ pub(super) enum Offered {
 
 impl Offered {
     /// What is offered for a part; `None` where nothing was read.
-    pub(super) fn of(snapshot: &SurveySnapshot<'_>, part: SubjectId, given: &LabelAnswer) -> Option<Self> {
+    pub(super) fn of(snapshot: &SurveySnapshot<'_>, part: SubjectId, given: &LabelGiven) -> Option<Self> {
         if let Some(text) = &given.recognised {
             return Some(Self::ByDevice(text.clone()));
         }
@@ -91,7 +112,7 @@ impl Offered {
         &self,
         answer: Answer,
         (part, kind): (SubjectId, PartKind),
-        given: &LabelAnswer,
+        given: &LabelGiven,
     ) -> Answer {
         let read = self.rating();
         let typed = given.text.as_deref().map(PartRating::of_label).unwrap_or_default();
@@ -118,7 +139,7 @@ impl Offered {
 pub(crate) fn sure_figures(snapshot: &SurveySnapshot<'_>, question: &Question) -> Vec<LabelFigure> {
     let Question::Label(part) = question else { return Vec::new() };
     let Some(found) = snapshot.survey.parts.get(part) else { return Vec::new() };
-    let offered = Offered::of(snapshot, *part, &LabelAnswer::read(snapshot.pending()));
+    let offered = Offered::of(snapshot, *part, &LabelGiven::read(snapshot.pending()));
     offered.map(|offered| offered.sure(found.kind)).unwrap_or_default()
 }
 
@@ -142,7 +163,7 @@ pub(super) fn draw(
     snapshot: &SurveySnapshot<'_>,
     builder: &mut ScreenBuilder<'_>,
     (part, known): (SubjectId, PartKind),
-    given: &LabelAnswer,
+    given: &LabelGiven,
 ) {
     let Some(offered) = Offered::of(snapshot, part, given) else {
         return not_read(snapshot, builder, part);

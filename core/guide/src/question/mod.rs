@@ -17,6 +17,7 @@ pub(crate) mod house;
 mod how_far;
 mod journey;
 mod label;
+mod label_figures;
 mod label_photo;
 mod labels_seen;
 pub(crate) mod lacking;
