@@ -10,6 +10,7 @@ use telling::words::{Figures, Language};
 use super::labels_seen::LabelsSeen;
 use super::memory::Memory;
 use super::pending::Pending;
+use super::prints::Prints;
 use super::results::Standing;
 use super::snapshot::SurveySnapshot;
 use crate::done::Done;
@@ -24,6 +25,7 @@ pub(crate) struct InMemory {
     memory: Memory,
     seen: LabelsSeen,
     language: Language,
+    prints: Prints,
 }
 
 impl InMemory {
@@ -41,6 +43,7 @@ impl InMemory {
             memory: Memory::default(),
             seen: LabelsSeen::none(),
             language: crate::words::english(Figures::default()),
+            prints: Prints::default(),
         };
         made.write(&[Is::Survey.begin(id.subject())]);
         made
@@ -60,6 +63,7 @@ impl InMemory {
             looked: None,
             returnable: &Ok(Returnable { facts: 0, without_trace: true }),
             wishes: &[],
+            prints: &self.prints,
             revision: 0,
             maps: OnceCell::new(),
         }
