@@ -6,6 +6,7 @@
 //! not contradict what else it states. All else is asked. Nothing is known here of pictures: a place is a row and its letters.
 
 mod agreement;
+mod jacket;
 mod member;
 mod number;
 mod plausible;
@@ -13,6 +14,7 @@ mod unsure;
 
 use std::ops::Range;
 
+pub use jacket::{JacketLength, LengthUnsure, NoLength};
 pub use member::{Member, SeenMember};
 pub use number::{SeenNumber, SeenUnit};
 pub use unsure::Unsure;
