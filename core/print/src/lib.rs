@@ -20,6 +20,34 @@
 //! assert_eq!(nowhere, PrintError::ModelMissing { file: "letters.txt" });
 //! ```
 //!
+//! What `label` makes of it, and the piece of the photo beside each number:
+//!
+//! ```
+//! use label::seen::{SeenLine, SeenRow, Suggestion, suggest};
+//! use print::{Line, Print, Quad};
+//!
+//! fn suggestion(print: &Print) -> Suggestion {
+//!     let seen = |line: &Line| SeenLine {
+//!         letters: line.letters.iter().map(|letter| (letter.sign, letter.certainty)).collect(),
+//!         is_cut: line.is_cut,
+//!     };
+//!     let rows: Vec<SeenRow> = print
+//!         .rows
+//!         .iter()
+//!         .map(|row| SeenRow { looks: row.looks.each_ref().map(|look| look.as_ref().map(seen)) })
+//!         .collect();
+//!     suggest(&rows)
+//! }
+//!
+//! fn pieces(print: &Print, suggestion: &Suggestion) -> Vec<Option<Quad>> {
+//!     let piece = |place: &label::seen::SeenPlace| {
+//!         let line = print.rows.get(place.row)?.looks.get(place.look)?.as_ref()?;
+//!         Some(line.piece(place.letters.clone()))
+//!     };
+//!     suggestion.numbers.iter().map(|number| piece(&number.place)).collect()
+//! }
+//! ```
+//!
 //! From below upwards, each knows only those before it: `quad`, `whole`, `resample`, `region` (geometry), `error`, `model`
 //! (two networks, by their sums), `detect` (where lines are), `recognise` (what one says), `hidden` (what may be missing in it), `reading` with `row` (a picture at two
 //! scales).

@@ -209,6 +209,12 @@ mod tests {
     }
 
     #[test]
+    fn one_model_serves_all_threads() {
+        const fn is_shared<T: Send + Sync>() {}
+        is_shared::<Model>();
+    }
+
+    #[test]
     fn each_file_has_a_sum() {
         for name in [DETECT, DETECT_WEIGHTS, RECOGNISE, RECOGNISE_WEIGHTS, LETTERS] {
             let found = SUMS.lines().filter_map(|line| line.split_once("  ")).find(|(_, of)| *of == name);

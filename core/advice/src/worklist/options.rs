@@ -21,7 +21,7 @@ impl Default for Options {
     fn default() -> Self {
         let stating = forecast::Options::default();
         Self {
-            screening: forecast::Options { draws: 16, points: 56, settles: false, ..stating },
+            screening: forecast::Options { draws: 16, points: 28, settles: false, ..stating },
             stating,
             most_steps: 24,
             most_weighed: 1_000_000,

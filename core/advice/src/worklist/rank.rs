@@ -1,6 +1,6 @@
 //! What comes before what: the worth of a change, and which changes go before all others.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use coax::link::USABLE;
 use facts::fact::SubjectId;
@@ -32,9 +32,11 @@ const HALF: f64 = 0.5;
 
 impl Worth {
     pub(super) fn of(before: (&Survey, &Forecast), after: (&Survey, &Forecast)) -> Self {
-        let rooms = || after.1.rooms.iter().map(|room| room.outlet);
-        let rate = rooms().map(|room| rate(after, room) - rate(before, room)).sum();
-        let held_back = rooms().map(|room| behind_the_port(before.1, after.1, room)).sum();
+        let [was, is] = [before, after].map(|house| by_room(house, |outlet| rate(house, outlet)));
+        let rise = |(room, is): (&SubjectId, &f64)| is - was.get(room).copied().unwrap_or_default();
+        let rate = is.iter().map(rise).sum();
+        let rooms = after.1.rooms.iter().map(|room| room.outlet);
+        let held_back = rooms.map(|room| behind_the_port(before.1, after.1, room)).sum();
         Self { rate, held_back }
     }
 
@@ -55,7 +57,25 @@ pub(crate) fn value((survey, forecast): (&Survey, &Forecast)) -> f64 {
         let linked = if is_linked { linked(survey.wish_at(outlet)) } else { 0.0 };
         rate((survey, forecast), outlet) + linked
     };
-    forecast.rooms.iter().map(|room| of(room.outlet)).sum()
+    by_room((survey, forecast), of).values().sum()
+}
+
+/// By room what its best outlet gets; an outlet of no room is a room by itself. A room that gets twice what it wishes gets no more for it
+/// at two outlets.
+fn by_room(
+    (survey, forecast): (&Survey, &Forecast),
+    of: impl Fn(SubjectId) -> f64,
+) -> BTreeMap<SubjectId, f64> {
+    let mut best = BTreeMap::new();
+    for there in &forecast.rooms {
+        let own = there.room.filter(|room| survey.rooms.get(room).is_some_and(|room| room.wish.is_some()));
+        let served =
+            || survey.rooms.values().find(|room| room.served_from == Some(there.outlet)).map(|room| room.id);
+        let room = own.or_else(served).or(there.room).unwrap_or(there.outlet);
+        let (gets, here) = (of(there.outlet), best.entry(room).or_insert(0.0_f64));
+        *here = here.max(gets);
+    }
+    best
 }
 
 /// What [`value`] cannot rise above, whatever is done, where no network socket lets more than so much through. A room with a
@@ -65,7 +85,7 @@ pub(super) fn most((survey, forecast): (&Survey, &Forecast), port_mbps: f64) -> 
         let ways = [wish.map(|wish| wish.down_mbps), wish.map(|wish| wish.up_mbps)];
         ways.map(|wish| rated(port_mbps, wish)).iter().sum::<f64>() + linked(wish)
     };
-    let there: f64 = forecast.rooms.iter().map(|room| all(survey.wish_at(room.outlet))).sum();
+    let there: f64 = by_room((survey, forecast), |outlet| all(survey.wish_at(outlet))).values().sum();
     let served = |room: &Room| forecast.rooms.iter().any(|there| there.room == Some(room.id));
     let to_come = survey.rooms.values().filter(|room| room.wish.is_some() && !served(room));
     there + to_come.map(|room| all(room.wish)).sum::<f64>()

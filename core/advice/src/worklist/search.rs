@@ -42,7 +42,7 @@ pub(super) type Made<S> = Vec<(<S as Space>::Choice, <S as Space>::State)>;
 pub(super) struct Reach {
     /// Where no more sets of choices can be made, none is left behind.
     pub(super) whole: usize,
-    /// Else so many of each level go on, and more as long as that takes no more than half of `whole`.
+    /// Else so many of each level go on, and more as long as that takes no more than a quarter of `whole`.
     pub(super) beam: usize,
     /// So many of the choices that promise most are weighed then, from the third choice on.
     pub(super) promising: usize,
@@ -71,6 +71,9 @@ pub(super) struct Found<C, S> {
 
 /// What each choice brought when it was weighed last.
 type Promises<C> = Arc<BTreeMap<C, f64>>;
+
+/// Such a share of what may be looked at with none left behind goes into breadth where some are.
+const BREADTH: usize = 4;
 
 struct Way<C, S> {
     choices: Vec<C>,
@@ -158,7 +161,7 @@ impl<C: Copy + Ord, S: Clone> Search<C, S> {
         self.is_narrow |= self.looked_at > self.reach.whole;
         // What is found early leaves more out. Sorting keeps the order of equals.
         next.sort_by(|a, b| b.leads.cmp(&a.leads).then(b.score.total_cmp(&a.score)));
-        let wide = (self.reach.whole / 2).saturating_sub(self.looked_at) / self.count;
+        let wide = (self.reach.whole / BREADTH).saturating_sub(self.looked_at) / self.count;
         let go_on = self.reach.beam.max(wide);
         if self.is_narrow && next.len() > go_on {
             let behind = next.drain(go_on..).map(|way| space.bound(&way.state));

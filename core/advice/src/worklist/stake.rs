@@ -35,8 +35,8 @@ impl Stake {
 const MOST_WEIGHED: usize = 60;
 
 /// A change is weighed with a few draws, which are the same on both sides. What an unknown moves is told by their spread: so
-/// many times as many are made.
-const TIMES_THE_DRAWS: u32 = 2;
+/// many times as many are made, at as many times the frequencies.
+const TIMES: u32 = 2;
 
 /// What each of these moves, in their order: of those on a way to a room or between two, the first so many. `None` where what it
 /// may turn out to be cannot be told, as with a part that is not traced, or no room's rate was worked out. `watch` is told which
@@ -57,7 +57,8 @@ pub fn stakes(
     let (places, open): (Vec<_>, Vec<_>) =
         weighed.filter_map(|(place, unknown)| Some((place, open(unknown)?))).unzip();
     let mut done = 0.0;
-    let options = Options { draws: options.draws.saturating_mul(TIMES_THE_DRAWS), ..*options };
+    let draws = options.draws.saturating_mul(TIMES);
+    let options = Options { draws, points: options.points.saturating_mul(TIMES as usize), ..*options };
     let of = f64::from(options.draws.max(1));
     let mut goes_on = || {
         let share = done / of;

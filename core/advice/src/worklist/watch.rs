@@ -21,8 +21,8 @@ pub(super) struct Meter<'a> {
 }
 
 /// A forecast that states a result is this many times the work of one that weighs a candidate: 128 draws at 111
-/// frequencies against 16 at 56.
-const STATING: f64 = 16.0;
+/// frequencies against 16 at 28.
+const STATING: f64 = 32.0;
 
 impl<'a> Meter<'a> {
     pub(super) fn new(watch: &'a mut dyn FnMut(f64) -> bool) -> Self {

@@ -6,6 +6,7 @@
 //! not contradict what else it states. All else is asked. Nothing is known here of pictures: a place is a row and its letters.
 
 mod agreement;
+mod guess;
 mod jacket;
 mod member;
 mod number;

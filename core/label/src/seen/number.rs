@@ -8,14 +8,11 @@ use crate::normalise::marks;
 use crate::number::{Numeral, digit_like};
 use crate::token::{Token, tokens};
 use crate::unit::Unit;
-use crate::usual::is_edge;
 use crate::vocabulary::Term;
 use crate::word::{Sign, What};
 
-/// What "dB" becomes where its letters are read as digits.
-const UNIT_AS_DIGITS: [&str; 4] = ["08", "48", "68", "00"];
 /// No figure whose unit is a guess is larger, in decibels.
-const MOST_GUESSED_DB: f64 = 60.0;
+pub(super) const MOST_GUESSED_DB: f64 = 60.0;
 
 /// What a number counts.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -96,8 +93,38 @@ pub(super) struct Sight {
     pub is_outermost: (bool, bool),
 }
 
-/// The numbers of a line, from left to right.
+/// The numbers of a line, from left to right. What cannot be told from the number of a part, such as "INPU12V", is looked at once
+/// more with a blank before its digits: what is found then is offered, and asked.
 pub(super) fn numbers(line: &SeenLine) -> Vec<Sight> {
+    let (mut found, has_code) = sights(line);
+    if !has_code {
+        return found;
+    }
+    let (mut parted, mut origin) = (SeenLine { is_cut: line.is_cut, ..SeenLine::default() }, Vec::new());
+    let mut last = ' ';
+    for (at, letter) in line.letters.iter().enumerate() {
+        if last.is_alphabetic() && letter.0.is_ascii_digit() {
+            parted.letters.push((' ', 1.0));
+            origin.push(at);
+        }
+        parted.letters.push(*letter);
+        origin.push(at);
+        last = letter.0;
+    }
+    origin.push(line.letters.len());
+    for sight in sights(&parted).0 {
+        let at = |place: usize| origin.get(place).copied().unwrap_or(line.letters.len());
+        let letters = at(sight.letters.start)..at(sight.letters.end);
+        if !found.iter().any(|known| known.letters.start < letters.end && letters.start < known.letters.end) {
+            found.push(Sight { letters, is_unclear: true, ..sight });
+        }
+    }
+    found.sort_by_key(|sight| sight.letters.start);
+    found
+}
+
+/// The numbers of a line as it is, and whether there are codes in it.
+fn sights(line: &SeenLine) -> (Vec<Sight>, bool) {
     let text: String = line.letters.iter().map(|(sign, _)| sign).collect();
     let starts: Vec<usize> = text.char_indices().map(|(at, _)| at).collect();
     let letter_at = |byte: usize| starts.partition_point(|start| *start < byte);
@@ -109,7 +136,7 @@ pub(super) fn numbers(line: &SeenLine) -> Vec<Sight> {
         |token: &Token| length_word(text.get(token.start..token.end).unwrap_or_default()).is_some();
     let is_foreign = tokens.iter().any(|token| is_foreign(token) && !is_length(token));
     let row = Row { tokens: &tokens, text: &text };
-    (0..tokens.len())
+    let found = (0..tokens.len())
         .filter_map(|at| {
             let token = tokens.get(at)?;
             let Counted { value, unit, is_misread, has_letters } = row.counted(at)?;
@@ -125,7 +152,8 @@ pub(super) fn numbers(line: &SeenLine) -> Vec<Sight> {
                 is_outermost: (first == Some(at), last == Some(at)),
             })
         })
-        .collect()
+        .collect();
+    (found, tokens.iter().any(|token| matches!(token.what, What::Code(_))))
 }
 
 /// The least certain of some letters and of those right beside them.
@@ -146,8 +174,8 @@ struct Counted {
 }
 
 /// The tokens of a row.
-struct Row<'t> {
-    tokens: &'t [Token],
+pub(super) struct Row<'t> {
+    pub tokens: &'t [Token],
     text: &'t str,
 }
 
@@ -165,21 +193,21 @@ impl Row<'_> {
         self.tokens.get(at).map(|token| &token.what)
     }
 
-    fn number(&self, at: usize) -> Option<&Numeral> {
+    pub(super) fn number(&self, at: usize) -> Option<&Numeral> {
         match self.what(at) {
             Some(What::Number(number)) => Some(number),
             _ => None,
         }
     }
 
-    fn is_range(&self, at: usize) -> bool {
+    pub(super) fn is_range(&self, at: usize) -> bool {
         matches!(
             self.what(at),
             Some(What::Sign(Sign::Dash | Sign::Range) | What::Term(Term::To | Term::Through))
         )
     }
 
-    fn has(&self, wanted: Term) -> bool {
+    pub(super) fn has(&self, wanted: Term) -> bool {
         self.tokens.iter().any(|token| token.term() == Some(wanted))
     }
 
@@ -199,38 +227,8 @@ impl Row<'_> {
             let value = if is_giga { number.times_thousand() } else { number.value() };
             return Some(Counted { value, unit, is_misread, has_letters });
         }
-        let guessed = |value, unit| Some(Counted { value, unit, is_misread: true, has_letters });
-        // The unit of a range is worn away or misread, and both are edges.
-        let edge = |at: Option<usize>| {
-            at.and_then(|at| self.number(at)).map(Numeral::value).filter(|edge| is_edge(*edge))
-        };
-        let own = edge(Some(at));
-        let lower =
-            at.checked_sub(1).filter(|sign| self.is_range(*sign)).and_then(|sign| edge(sign.checked_sub(1)));
-        let upper = if self.is_range(at + 1) { edge(Some(at + 2)) } else { None };
-        if own.is_some_and(|own| {
-            lower.is_some_and(|lower| lower < own) || upper.is_some_and(|upper| own < upper)
-        }) {
-            return guessed(number.value(), SeenUnit::Megahertz);
-        }
-        if self.has(Term::Splitter) && number.is_whole() && (2.0..=16.0).contains(&number.value()) {
-            return guessed(number.value(), SeenUnit::Outputs);
-        }
-        // "24dB" read as 2408: the unit looks like digits.
-        let plain = number.plain();
-        let figure = UNIT_AS_DIGITS.iter().find_map(|unit| plain.strip_suffix(unit))?;
-        let value: f64 = figure.trim_end_matches('.').parse().ok()?;
-        if !figure.is_empty() && value <= MOST_GUESSED_DB && self.unit_is_missing(at) {
-            return guessed(value, SeenUnit::Decibels);
-        }
-        None
-    }
-
-    /// Whether the row ends at a number, and is none of a part's or a range's.
-    fn unit_is_missing(&self, at: usize) -> bool {
-        let is_last = self.tokens.iter().skip(at + 1).all(|token| matches!(token.what, What::Sign(_)));
-        let follows_number = at.checked_sub(2).is_some_and(|before| self.number(before).is_some());
-        is_last && !follows_number
+        let (value, unit) = self.guessed(at, number)?;
+        Some(Counted { value, unit, is_misread: true, has_letters })
     }
 
     /// Whether it stands so close behind a word for an output that the first of its digits may be the output's own: `OUT37dB`.
@@ -244,7 +242,7 @@ impl Row<'_> {
     }
 
     /// What a number counts by what stands behind it, whether it is in thousands, and whether the unit is misspelled.
-    fn unit_behind(&self, at: usize) -> Option<(SeenUnit, bool, bool)> {
+    pub(super) fn unit_behind(&self, at: usize) -> Option<(SeenUnit, bool, bool)> {
         let is_way = |at: usize| self.what(at) == Some(&What::Term(Term::Way));
         if is_way(at + 1) || (self.what(at + 1) == Some(&What::Sign(Sign::Dash)) && is_way(at + 2)) {
             return Some((SeenUnit::Outputs, false, false));

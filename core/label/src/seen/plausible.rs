@@ -27,7 +27,8 @@ pub(super) fn doubt(numbers: &mut [SeenNumber]) {
 /// No figure on these labels is larger, in decibels, but for a rejection or a shield's.
 const MOST_DECIBELS: f64 = 60.0;
 
-fn has_tenths(value: f64) -> bool {
+/// Whether it is a figure of whole tenths.
+pub(super) fn has_tenths(value: f64) -> bool {
     (value * 10.0 - (value * 10.0).round()).abs() < 1e-6
 }
 

@@ -110,13 +110,19 @@ fn a_unit_that_looks_like_digits_is_guessed_and_asked() {
         ("ISO 10.50B", 10.5, SeenUnit::Decibels),
         ("TAP BdB", 8.0, SeenUnit::Decibels),
         ("PASS 5-1006 Miz", 1006.0, SeenUnit::Megahertz),
+        ("RL 80", 8.0, SeenUnit::Decibels),
+        ("ISO 7.4", 7.4, SeenUnit::Decibels),
+        ("INPU12V", 12.0, SeenUnit::Volts),
+        ("FW85-862 MHz", 862.0, SeenUnit::Megahertz),
+        ("950 2150MHz", 2150.0, SeenUnit::Megahertz),
         ("2 /AY SPLITTER", 2.0, SeenUnit::Outputs),
     ] {
         let seen = label(&[row]);
         assert_eq!(seen.numbers.last().map(|number| number.value), Some(value), "{row}");
         let found = number(&seen, value);
         assert_eq!(found.unit, unit, "{row}");
-        assert!(!found.is_sure(), "{row}");
+        assert!(!seen.numbers.iter().all(SeenNumber::is_sure), "{row}");
+        assert!(found.is_sure() == (row == "950 2150MHz"), "{row}");
     }
 }
 
