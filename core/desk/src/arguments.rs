@@ -156,7 +156,13 @@ pub enum Command {
         #[arg(long, value_name = "FILE")]
         photo: Vec<PathBuf>,
         /// Where the label is in the photo, in its pixels as it is shown; of two photos, one for each.
-        #[arg(long, value_name = "X,Y,W,H", requires = "photo", allow_hyphen_values = true)]
+        #[arg(
+            long,
+            value_name = "X,Y,W,H",
+            requires = "photo",
+            conflicts_with = "text",
+            allow_hyphen_values = true
+        )]
         crop: Vec<String>,
     },
 

@@ -1,6 +1,7 @@
 //! What was read from photos of labels, in words.
 
 use facts::photo::Area;
+use label::Doubt;
 use label::seen::{JacketLength, NoLength, SeenMember, SeenNumber, SeenPlace, Unsure};
 use phrase::{Arg, Phrase};
 use print::Turn;
@@ -49,7 +50,11 @@ fn tell_one(context: &Context, page: &mut Page, photo: &Told) {
         under(&mut told, context.word("desk-label-mark"), of_mark(context, photo, mark));
     }
     page.rows(2, &told);
-    for doubt in telling::doubts::said(&seen.reading.doubts, &context.language) {
+    // A mark is none of what a rating is read from, and still it was read.
+    let has_marks = seen.marks().next().is_some();
+    let is_told = |doubt: &&Doubt| !(has_marks && **doubt == Doubt::NothingRead);
+    let doubts: Vec<Doubt> = seen.reading.doubts.iter().filter(is_told).cloned().collect();
+    for doubt in telling::doubts::said(&doubts, &context.language) {
         page.item(2, &context.say(&Phrase::new("desk-label-doubt").text("doubt", doubt)));
     }
 }
