@@ -164,7 +164,7 @@ digest = hashlib.sha256(PICTURE).hexdigest()
 image = {"bytes": len(PICTURE), "ext": "jpg", "height": 16, "sha256": digest, "width": 16}
 for role in ["before", "after", "label", "place"]:
     facts.new("photo", role, image=image, of=splitter, role=role)
-facts.new("photo", "of a camera", image=image, file_name="DSC 0001 “splitter”.JPG", taken="2026-05-31T14:05:09")
+facts.new("photo", "of a camera", image=image, file_name="DSC 0001 “splitter”.JPG", taken="2026-05-31T14:05:09", print="4-WAY 5-1002MHz")
 
 MEASUREMENT = "# MHz S RI R 75\n5 0 0 0.9 0 0.9 0 0 0\n"
 measurement = facts.new("measurement", "1", ports=2, digest=hashlib.sha256(MEASUREMENT.encode()).hexdigest())

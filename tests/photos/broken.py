@@ -1,6 +1,6 @@
 """broken.py HOW <SEEN >BROKEN: what a worse reader would have seen, to show that the bounds hold something.
 
-HOW is `swapped` (in every twentieth photo a 2 is seen as a 3, clearly and in both looks) or `blind` (nothing is seen in every eighth).
+HOW is `swapped` (in every eighth photo a 2 is seen as a 3, clearly and in both looks) or `blind` (nothing is seen in every eighth).
 """
 import json
 import sys
@@ -11,7 +11,7 @@ def main():
     for at, photo in enumerate(map(json.loads, sys.stdin)):
         if how == "blind" and at % 8 == 0:
             photo["rows"] = []
-        if how == "swapped" and at % 20 == 0:
+        if how == "swapped" and at % 8 == 0:
             for row in photo["rows"]:
                 for look in row:
                     for letter in look["letters"] if look else []:

@@ -92,6 +92,12 @@ impl Guide {
         self.session.effort = effort;
     }
 
+    /// Reads what is printed in photos of labels from now on, by the model in this folder (`core/print/model`); without it a label is typed.
+    /// What is read is offered, and counts once somebody takes it.
+    pub fn read_print_with(&mut self, folder: &Path) {
+        self.session.read_print_with(folder);
+    }
+
     /// Does what was done on the screen that is shown. A deed that the screen does not offer
     /// ([`Screen::offers`](crate::Screen::offers)) changes nothing and writes nothing. What keeps a deed from being done
     /// is a notice on the screen; nothing is changed then, and what was typed is still there. It stands there until
@@ -177,6 +183,7 @@ impl Guide {
         if stands != stood {
             self.session.begin_if_wanted();
             self.session.weigh_if_wanted();
+            self.session.read_prints_if_wanted();
         }
         // What was answered is no longer half answered, also after the app's death.
         let has_written = stands.map(|(_, revision)| revision) != stood.map(|(_, revision)| revision);

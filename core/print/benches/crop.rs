@@ -40,7 +40,7 @@ fn within_a_large_photo(crop: &Picture) -> (Picture, Area) {
 
 fn crop(criterion: &mut Criterion) {
     let folder = named("LEGWORK_PRINT_MODEL", "target/print-model");
-    let photo = named("LEGWORK_PHOTOS", "target/photos/normal").join("0000-flat24.jpg");
+    let photo = named("LEGWORK_PHOTOS", "target/photos/one").join("0000-flat24.jpg");
     let picture = Picture::read(&photo).expect("a photo is there: tests/rooms/print makes it").unwrap();
     let (large, area) = within_a_large_photo(&picture);
     MEMORY.reset_peak_usage();

@@ -11,7 +11,7 @@
 //! # fn show(picture: &facts::photo::Picture) -> Result<(), PrintError> {
 //! let model = Model::load(Path::new("target/print-model"))?;
 //! let print = model.read(picture, None, &mut |_done| true)?;
-//! for line in print.rows.iter().filter_map(|row| row.looks[1].as_ref()) {
+//! for line in print.rows.iter().filter_map(|row| row.looks.iter().flatten().next()) {
 //!     println!("{} at {:?}", line.text(), line.corners);
 //! }
 //! # Ok(())

@@ -16,7 +16,8 @@ const SEEN_TWICE: f32 = 0.3;
 /// One printed row.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Row {
-    /// What the coarse and the fine look saw of it; at least one saw something. They had nothing in common but the model: where
+    /// What the coarse and the fine look saw of it; at least one saw something. A row of words alone that the coarse look read
+    /// with certainty is not read again. They had nothing in common but the model: where
     /// they agree, it was not the scale that made it so.
     pub looks: [Option<Line>; 2],
 }

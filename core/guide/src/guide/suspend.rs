@@ -31,7 +31,8 @@ impl Guide {
     pub fn long_work(&self) -> Option<LongWork> {
         let sent_work = self.session.sent_work.as_ref().map(SentWork::work).filter(|work| !work.is_done());
         let results = || self.session.open.as_ref()?.results.running();
-        sent_work.or_else(results).cloned()
+        let prints = || self.session.open.as_ref()?.prints.running();
+        sent_work.or_else(results).or_else(prints).cloned()
     }
 
     /// Has the screen tell what came of long work that is over; waits for nothing. A shell that leaves it out shows a

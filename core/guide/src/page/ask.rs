@@ -9,7 +9,7 @@ use crate::error::Result;
 use crate::place::{FieldPlace, Key, LabelFigure, Move, Place, Question};
 use crate::question::{
     Answer, Told, how_far, is_answered, is_touched, not_answered, offer_labels, reason, same_as_last,
-    take_label,
+    sure_figures, take_label,
 };
 use crate::screen::{Ability, Block, PressWeight, Screen, WordsRole};
 use crate::session::{Pending, Session, SurveySnapshot};
@@ -124,6 +124,18 @@ fn pressed(session: &mut Session, question: &Question, key: &Key) -> Result<Move
     match key {
         Key::Next | Key::Keep => answer(session, question),
         Key::Later => put_off(session, question),
+        Key::Stop => {
+            session.open_survey()?.prints.stop();
+            Ok(Move::Stay)
+        }
+        Key::TakeSure => {
+            let sure = session.with_snapshot(|snapshot| sure_figures(snapshot, question))?;
+            let pending = &mut session.open_survey()?.memory.pending;
+            let mut taken: Vec<LabelFigure> = pending.picked(&Key::Taken).unwrap_or_default();
+            taken.extend(sure.into_iter().filter(|figure| !taken.contains(figure)).collect::<Vec<_>>());
+            pending.pick(&Key::Taken, taken);
+            Ok(Move::Stay)
+        }
         Key::Overview => Ok(Move::Go(Place::Overview)),
         Key::Same => {
             if let Some(same) = session.with_snapshot(|snapshot| same_as_last(snapshot, question))? {

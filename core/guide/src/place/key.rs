@@ -252,6 +252,7 @@ keys! {
         TakeIt "take",
         TakeIn "take-in",
         Taken "taken",
+        TakeSure "take-sure",
         TapLoss "tap-loss",
         Tests "tests",
         Text "text",

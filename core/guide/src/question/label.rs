@@ -1,138 +1,20 @@
 //! What is printed on a part: photo, text, and the figures in it, each taken or corrected by a touch.
 
 use facts::fact::SubjectId;
-use house::printed::kind_printed;
-use house::rating::{Band, PartRating};
 use house::record::{Asked, PartKind, PhotoRole, Reply, field};
-use label::{self, LabelReading};
-use phrase::{Arg, Phrase};
+use phrase::Phrase;
 
 use super::answer::{Answer, Told};
-use crate::number::Quantity;
+use super::label_figures::{State, figures, kind_from};
+use super::label_photo::{self, LabelGiven, Offered};
 use crate::place::{Key, LabelFigure, Place, Question};
-use crate::screen::{Aloud, LabelBlock, LabelFigure as FigureOnScreen, WordsRole, WritingKind};
+use crate::screen::{Aloud, LabelBlock, WordsRole, WritingKind};
 use crate::session::{Pending, SurveySnapshot};
 use crate::view::{ScreenBuilder, photo_slot};
 
-/// The most outputs whose losses are told one by one.
-const MOST_LEGS: u8 = 16;
-
-impl LabelFigure {
-    /// The figures that matter for a part, as its rating stands.
-    fn of_part(kind: PartKind, rating: &PartRating) -> Vec<Self> {
-        let differ = rating.leg_losses_db.windows(2).any(|pair| pair.first() != pair.last());
-        let legs = u8::try_from(rating.leg_losses_db.len()).unwrap_or(MOST_LEGS).min(MOST_LEGS);
-        let losses: Vec<Self> =
-            if differ { (1..=legs).map(Self::LegLossOf).collect() } else { vec![Self::LegLoss] };
-        match kind {
-            PartKind::EntryFilter | PartKind::HighPassFilter => {
-                vec![Self::Low, Self::High, Self::StopLow, Self::StopHigh]
-            }
-            PartKind::Amplifier => vec![Self::Legs, Self::Low, Self::High, Self::Gain, Self::ReturnHigh],
-            PartKind::Tap => [vec![Self::Legs], losses, vec![Self::Low, Self::High, Self::TapLoss]].concat(),
-            _ => [vec![Self::Legs], losses, vec![Self::Low, Self::High]].concat(),
-        }
-    }
-
-    /// The key of the place where it is typed.
-    fn key_to_type(self) -> Key {
-        match self {
-            Self::Legs => Key::Legs,
-            Self::LegLoss => Key::LegLoss,
-            Self::LegLossOf(leg) => Key::LegLossOf(leg),
-            Self::Low => Key::Low,
-            Self::High => Key::High,
-            Self::StopLow => Key::StopLow,
-            Self::StopHigh => Key::StopHigh,
-            Self::TapLoss => Key::TapLoss,
-            Self::Gain => Key::Gain,
-            Self::ReturnHigh => Key::ReturnHigh,
-        }
-    }
-
-    /// What it is, in words.
-    fn phrase(self) -> Phrase {
-        match self {
-            Self::LegLossOf(leg) => {
-                Phrase::new("figure-leg-loss-of").with("port", Arg::Count(u64::from(leg)))
-            }
-            other => Phrase::new(format!("figure-{}", other.name())),
-        }
-    }
-
-    const fn quantity(self) -> Quantity {
-        match self {
-            Self::Legs => Quantity::Count,
-            Self::LegLoss | Self::LegLossOf(_) | Self::TapLoss | Self::Gain => Quantity::Loss,
-            Self::Low | Self::High | Self::StopLow | Self::StopHigh | Self::ReturnHigh => Quantity::Frequency,
-        }
-    }
-
-    /// What a rating says of it.
-    fn of(self, rating: &PartRating) -> Option<f64> {
-        match self {
-            Self::Legs => (rating.legs > 0).then(|| f64::from(rating.legs)),
-            Self::LegLoss => rating.leg_losses_db.first().copied(),
-            Self::LegLossOf(leg) => rating.leg_losses_db.get(usize::from(leg).saturating_sub(1)).copied(),
-            Self::Low => rating.band.map(|band| band.low_mhz),
-            Self::High => rating.band.map(|band| band.high_mhz),
-            Self::StopLow => rating.stop_band.map(|band| band.low_mhz),
-            Self::StopHigh => rating.stop_band.map(|band| band.high_mhz),
-            Self::TapLoss => rating.tap_db,
-            Self::Gain => rating.gain_db,
-            Self::ReturnHigh => rating.return_high_mhz,
-        }
-    }
-
-    fn put(self, rating: &mut PartRating, value: f64) {
-        let low =
-            |band: Option<Band>| Band { low_mhz: value, high_mhz: band.map_or(value, |band| band.high_mhz) };
-        let high =
-            |band: Option<Band>| Band { low_mhz: band.map_or(5.0, |band| band.low_mhz), high_mhz: value };
-        match self {
-            // A count is at most 64, as `number` sees to.
-            #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a count of 0 to 64")]
-            Self::Legs => rating.legs = value as u8,
-            Self::LegLoss => rating.leg_losses_db = vec![value; usize::from(rating.legs.max(1))],
-            Self::LegLossOf(leg) => {
-                let place = usize::from(leg).saturating_sub(1);
-                if rating.leg_losses_db.len() <= place {
-                    rating.leg_losses_db.resize(place + 1, value);
-                }
-                if let Some(loss) = rating.leg_losses_db.get_mut(place) {
-                    *loss = value;
-                }
-            }
-            Self::Low => rating.band = Some(low(rating.band)),
-            Self::High => rating.band = Some(high(rating.band)),
-            Self::StopLow => rating.stop_band = Some(low(rating.stop_band)),
-            Self::StopHigh => rating.stop_band = Some(high(rating.stop_band)),
-            Self::TapLoss => rating.tap_db = Some(value),
-            Self::Gain => rating.gain_db = Some(value),
-            Self::ReturnHigh => rating.return_high_mhz = Some(value),
-        }
-    }
-
-    fn written(quantity: Quantity, value: f64) -> Phrase {
-        let arg = match quantity {
-            Quantity::Loss => Arg::Loss(value),
-            Quantity::Frequency => Arg::Frequency(value),
-            _ => Arg::Text(format!("{value}")),
-        };
-        Phrase::new("figure-says").with("value", arg)
-    }
-}
-
 /// What is printed on a part.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub(super) struct LabelAnswer {
-    /// The text, if somebody wrote any.
-    text: Option<String>,
-    /// What was recognised in a photo.
-    recognised: Option<String>,
-    /// Figures of that which were taken.
-    taken: Vec<LabelFigure>,
-}
+pub(super) struct LabelAnswer(LabelGiven);
 
 impl LabelAnswer {
     pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, part: SubjectId) {
@@ -145,39 +27,18 @@ impl LabelAnswer {
         let hint = Phrase::new("ask-label.hint");
         let now = found.label.clone().unwrap_or_default();
         builder.writing(&Key::Text, &Phrase::new("label-text"), Some(&hint), WritingKind::Print, &now);
-        let given = Self::read(snapshot.pending());
-        // A place for what is recognised in the photo: number by number, each waits for a touch.
-        if let Some(text) = given.recognised {
-            let rating = PartRating::of_label(&text);
-            let figures = figures(builder, found.kind, &rating, |figure| {
-                let taken = given.taken.contains(&figure);
-                State { key: Key::Take(figure), taken, picked: taken }
-            });
-            let block = LabelBlock {
-                id: String::new(),
-                aloud: Aloud::default(),
-                name: String::new(),
-                photo: label_photo(snapshot, part),
-                text,
-                figures,
-                doubts: Vec::new(),
-            };
-            builder.label(&Phrase::new("label-recognised"), block);
-        }
+        label_photo::draw(snapshot, builder, (part, found.kind), &LabelGiven::read(snapshot.pending()));
     }
 
     pub(super) fn read(pending: &Pending) -> Self {
-        Self {
-            text: pending.written(&Key::Text).map(str::to_owned),
-            recognised: pending.written(&Key::Recognised).map(str::to_owned),
-            taken: pending.picked(&Key::Taken).unwrap_or_default(),
-        }
+        Self(LabelGiven::read(pending))
     }
 
     pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>, part: SubjectId) -> Answer {
+        let Self(given) = self;
         let known = snapshot.survey.parts.get(&part);
-        let text = self.text.or_else(|| known?.label.clone()).unwrap_or_default();
-        if text.is_empty() && self.taken.is_empty() {
+        let text = given.text.clone().or_else(|| known?.label.clone()).unwrap_or_default();
+        if text.is_empty() && given.taken.is_empty() {
             return Answer::new().asked(part, Asked::Label, Reply::Unsure);
         }
         let mut answer = Answer::new();
@@ -185,67 +46,11 @@ impl LabelAnswer {
             answer = answer.says(part, field::part::LABEL, &text);
             answer = kind_from(answer, known.map(|part| part.kind), part, &label::read(&text));
         }
-        if let Some(recognised) = self.recognised.filter(|_| !self.taken.is_empty()) {
-            let read = PartRating::of_label(&recognised);
-            let mut rating = PartRating::default();
-            let kind = known.map_or(PartKind::Unknown, |part| part.kind);
-            for figure in LabelFigure::of_part(kind, &read) {
-                if let Some(value) = figure.of(&read).filter(|_| self.taken.contains(&figure)) {
-                    figure.put(&mut rating, value);
-                }
-            }
-            answer = answer.says(part, field::part::RATING, &rating);
+        let kind = known.map_or(PartKind::Unknown, |part| part.kind);
+        if let Some(offered) = Offered::of(snapshot, part, &given).filter(|_| !given.taken.is_empty()) {
+            answer = offered.taken(answer, (part, kind), &given);
         }
         answer.then(Place::Ask(Question::LabelRead(part)))
-    }
-}
-
-fn label_photo(snapshot: &SurveySnapshot<'_>, part: SubjectId) -> Option<String> {
-    let photos = snapshot.survey.photos_of(Some(part));
-    photos.max_by_key(|photo| photo.role == Some(PhotoRole::Label)).map(|photo| photo.id.to_string())
-}
-
-/// What a touch on a figure does, and what it has done.
-struct State {
-    key: Key,
-    taken: bool,
-    picked: bool,
-}
-
-fn figures(
-    builder: &ScreenBuilder<'_>,
-    kind: PartKind,
-    rating: &PartRating,
-    state: impl Fn(LabelFigure) -> State,
-) -> Vec<FigureOnScreen> {
-    LabelFigure::of_part(kind, rating)
-        .into_iter()
-        .map(|figure| {
-            let State { key, taken, picked } = state(figure);
-            let value = figure.of(rating);
-            let says = value.map_or_else(
-                || Phrase::new("figure-not-stated"),
-                |value| LabelFigure::written(figure.quantity(), value),
-            );
-            FigureOnScreen {
-                id: figure.name(),
-                aloud: Aloud::default(),
-                picked,
-                key: Some(key.to_string()),
-                name: builder.say(&figure.phrase()),
-                says: builder.say(&says),
-                taken: taken && value.is_some(),
-                doubt: String::new(),
-            }
-        })
-        .collect()
-}
-
-/// A part of unknown kind is what its label says that it is.
-fn kind_from(answer: Answer, known: Option<PartKind>, part: SubjectId, reading: &LabelReading) -> Answer {
-    match reading.kind.and_then(kind_printed).filter(|_| known == Some(PartKind::Unknown)) {
-        Some(kind) => answer.says(part, field::part::KIND, &kind),
-        None => answer,
     }
 }
 
@@ -262,13 +67,14 @@ impl LabelReadAnswer {
             key: Key::Fix(figure),
             taken: true,
             picked: fixing.contains(&figure),
+            doubt: String::new(),
         });
         let doubts = telling::doubts::of_part(found, snapshot.language);
         let block = LabelBlock {
             id: String::new(),
             aloud: Aloud::default(),
             name: String::new(),
-            photo: label_photo(snapshot, part),
+            photo: label_photo::of_part(snapshot, part).map(|photo| photo.id.to_string()),
             text,
             figures,
             doubts,

@@ -18,6 +18,7 @@ mod opening;
 mod pack;
 mod pending;
 mod photo;
+mod prints;
 mod results;
 mod sent_work;
 mod snapshot;
@@ -33,7 +34,7 @@ use telling::words::Language;
 
 use crate::done::Done;
 use crate::error::{GuideError, Result};
-use crate::place::{Key, Outside, Place};
+use crate::place::{FieldPlace, Key, Outside, Place, Question};
 use crate::screen::NoticeRole;
 use stakes::{Stakes, Weighing};
 
@@ -50,6 +51,7 @@ pub(crate) use notice::Notices;
 pub(crate) use open_survey::OpenSurvey;
 pub(crate) use pack::{is_there, name_of, pack};
 pub(crate) use pending::Pending;
+pub(crate) use prints::{PrintModel, PrintRead};
 pub(crate) use results::{Results, Standing, Weighed, Worked};
 pub(crate) use sent_work::{After, SentWork, WorkKind};
 pub(crate) use snapshot::SurveySnapshot;
@@ -84,6 +86,8 @@ pub(crate) struct Session {
     pub(crate) sent_work: Option<SentWork>,
     /// How much goes into a work list.
     pub(crate) effort: advice::worklist::Options,
+    /// What reads print in photos, where this device has it.
+    print_model: Option<PrintModel>,
 }
 
 impl Session {
@@ -106,6 +110,7 @@ impl Session {
             listing_is_old: false,
             sent_work: None,
             effort: advice::worklist::Options::default(),
+            print_model: None,
         };
         session.speak_as_settled();
         Ok(session)
@@ -213,6 +218,27 @@ impl Session {
         if asks && !open.weighing.as_ref().is_some_and(|weighing| weighing.is_of(&open.survey)) {
             open.weighing = Weighing::begin(&open.survey, effort);
         }
+    }
+
+    /// Reads print in photos from now on, by the model in a folder.
+    pub(crate) fn read_print_with(&mut self, folder: &Path) {
+        self.print_model = Some(PrintModel::in_folder(folder.to_owned()));
+    }
+
+    /// Reads what is printed in the photos that the screen is about, where that was not done yet.
+    pub(crate) fn read_prints_if_wanted(&mut self) {
+        let (Some(model), Some(open)) = (&self.print_model, &mut self.open) else { return };
+        let of = match open.memory.way.last() {
+            Some(Place::Ask(Question::Label(part))) => Some(*part),
+            Some(Place::Field(FieldPlace::Burst | FieldPlace::Assign)) => None,
+            _ => return,
+        };
+        let photos = open
+            .survey
+            .photos_of(of)
+            .filter_map(|photo| Some((photo.image.sha256.clone(), open.store.photo_path(photo.id).ok()?)));
+        let photos: Vec<_> = photos.collect();
+        open.prints.read(model, photos);
     }
 
     /// Remembers what the answers may change, where it is worked out by now.

@@ -11,6 +11,7 @@ use house::record::{Survey, fits, fold};
 use super::labels_seen::LabelsSeen;
 use super::looked::Looked;
 use super::memory::{Keep, Memory};
+use super::prints::Prints;
 use super::results::{Results, Standing};
 use super::stakes::Weighing;
 use crate::error::Result;
@@ -40,6 +41,8 @@ pub(crate) struct OpenSurvey {
     pub(crate) results: Results,
     /// What the answers to open questions may change, as far as that is being worked out.
     pub(crate) weighing: Option<Weighing>,
+    /// What is printed in its photos, as far as that was read.
+    pub(crate) prints: Prints,
 }
 
 impl OpenSurvey {
@@ -65,6 +68,7 @@ impl OpenSurvey {
             seen: LabelsSeen::on(home),
             results: Results::default(),
             weighing: None,
+            prints: Prints::default(),
         })
     }
 
@@ -118,6 +122,7 @@ impl OpenSurvey {
     pub(crate) fn drop_what_followed(&mut self, home: &Home) {
         self.results = Results::default();
         self.weighing = None;
+        self.prints = Prints::default();
         self.seen = LabelsSeen::on(home);
     }
 

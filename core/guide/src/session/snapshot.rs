@@ -17,6 +17,7 @@ use super::looked::Looked;
 use super::memory::Memory;
 use super::open_survey::OpenSurvey;
 use super::pending::Pending;
+use super::prints::Prints;
 use super::results::{Standing, Worked};
 use crate::place::Key;
 use crate::screen::FigureDrawn;
@@ -45,6 +46,8 @@ pub(crate) struct SurveySnapshot<'a> {
     pub(crate) returnable: &'a std::result::Result<Returnable, CannotPutBack>,
     /// What files asked to be forgotten here, and nobody has answered.
     pub(crate) wishes: &'a [Wish],
+    /// What is printed in photos, as far as that was read.
+    pub(crate) prints: &'a Prints,
     /// Counts what was written.
     pub(crate) revision: u64,
     /// The map in each layout, once it was drawn.
@@ -66,6 +69,7 @@ impl<'a> SurveySnapshot<'a> {
             file_there: open.file_there.as_deref(),
             returnable: &open.returnable,
             wishes: &open.wishes,
+            prints: &open.prints,
             revision: open.revision,
             maps: OnceCell::new(),
         }
@@ -85,6 +89,7 @@ impl<'a> SurveySnapshot<'a> {
             file_there: self.file_there,
             returnable: self.returnable,
             wishes: self.wishes,
+            prints: self.prints,
             revision: self.revision,
             maps: OnceCell::new(),
         }

@@ -35,6 +35,7 @@ mod field;
 mod field_large;
 mod field_parts;
 mod journeys;
+mod label_photo;
 mod lacking;
 mod laws;
 mod long_work;

@@ -138,6 +138,10 @@ ask-label = What is printed on { $part }?
     .hint = for example: 4-WAY SPLITTER 5-1000MHz 7dB
 label-text = The label, word for word
 label-recognised = Read from the photo: choose each number that is right
+label-take-sure = Take all that was read clearly
+label-being-read = Reading what is printed in the photo
+label-reading-stopped = Reading the photo was stopped. Type in what is printed, or leave it to the photo.
+label-photo-no-figures = Nothing of what is asked stands in what was read from the photo: “{ $text }”.
 label-as-read = What the label says
 write-tag = Write { $tag } on a piece of tape and stick it on, so that everyone finds it again.
 

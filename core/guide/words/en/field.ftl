@@ -182,6 +182,7 @@ free-burst-lead = Take one photo after the other. What they show is said later, 
 free-burst-photo = Photo
 free-assign-lead = Choose the photos, then the part that they show.
 free-assign-none = No photo waits. New ones can be taken here.
+free-photo-reads = { $name }. Printed in it, as read: { $words }
 free-photo-name = Photo { $number }, added { $when } UTC
 free-photo-name-own = Photo { $number }, “{ $name }”, added { $when } UTC
 free-photo-name-taken = Photo { $number }, taken { $taken }

@@ -75,6 +75,7 @@ photo of "ID"
 photo role "place"
 photo file_name "DSC 0001.JPG"
 photo taken "2026-05-31T14:05:09"
+photo print "5-1002 MHz"
 work change {"swap_splitter":{"legs":3,"splitter":"ID"}}
 work change {"move_entry_filter":{"behind":"ID","filter":"ID"}}
 work change {"use_outlet_nearby":{"outlet":"ID","room":"ID"}}

@@ -250,6 +250,8 @@ pub const ROLE: FieldName = photo::ROLE.name();
 pub const FILE_NAME: FieldName = photo::FILE_NAME.name();
 /// The name of [`photo::TAKEN`].
 pub const TAKEN: FieldName = photo::TAKEN.name();
+/// The name of [`photo::PRINT`].
+pub const PRINT: FieldName = photo::PRINT.name();
 /// The name of [`work::CHANGE`].
 pub const CHANGE: FieldName = work::CHANGE.name();
 /// The name of [`work::OUTCOME`].

@@ -283,7 +283,8 @@ impl<'a> Reader<'a> {
     /// A photo that was forgotten has no image any more and is none.
     fn read_photo(&mut self, id: SubjectId) {
         if let Some(image) = self.field(id, field::photo::IMAGE) {
-            let mut photo = Photo { id, image, of: None, role: None, file_name: None, taken: None };
+            let mut photo =
+                Photo { id, image, of: None, role: None, file_name: None, taken: None, print: None };
             self.fields(&mut photo);
             self.survey.photos.insert(id, photo);
         }

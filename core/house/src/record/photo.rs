@@ -35,4 +35,6 @@ pub struct Photo {
     pub file_name: Option<String>,
     /// When it was taken, by the camera's clock; `None` where the picture did not tell.
     pub taken: Option<TakenAt>,
+    /// What a program read in it, of which somebody took something; it counts by itself for nothing.
+    pub print: Option<String>,
 }

@@ -126,6 +126,8 @@ macro_rules! every_field {
                 FILE_NAME "file_name": str => file_name;
                 /// When it was taken, by the camera's clock.
                 TAKEN "taken": facts::photo::TakenAt => taken;
+                /// What a program read in it, of which somebody took something.
+                PRINT "print": str => print;
             }
             work Work {
                 /// The change of the work list.

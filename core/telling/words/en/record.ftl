@@ -88,6 +88,7 @@ field-image = the picture
 field-of = what the photo shows
 field-role = what kind of photo it is
 field-file_name = the name of its file
+field-print = what a program read in it
 field-taken = when it was taken
 field-entry = by which entry it comes in
 field-signal = how the TV is sent

@@ -14,12 +14,15 @@ use crate::error::Result;
 use crate::place::{Choice, Key, Move, Place, Question};
 use crate::question::{Answer, Told};
 use crate::screen::{PhotoShown, PressWeight, WordsRole};
-use crate::session::{Session, SurveySnapshot};
+use crate::session::{PrintRead, Session, SurveySnapshot};
 use crate::view::{Offer, ScreenBuilder};
 
 /// The most photos of one page, and the most prints to be typed.
 const PHOTOS: usize = 50;
 const PRINTS: usize = 20;
+
+/// So many letters of what a photo says stand beside it.
+const MOST_LETTERS: usize = 60;
 
 /// New parts that a photo may show.
 const NEW: [PartKind; 6] = [
@@ -74,6 +77,25 @@ pub(super) fn photo_name(
     name.with("number", number)
 }
 
+/// A photo's name with what is printed in it, as far as that was read: it says which part it shows.
+fn with_print(snapshot: &SurveySnapshot<'_>, photo: &Photo, name: Phrase) -> Phrase {
+    match snapshot.prints.of(&photo.image.sha256) {
+        Some(PrintRead::Read(read)) => {
+            let words = read.suggestion.text.lines().collect::<Vec<_>>().join(", ");
+            Phrase::new("free-photo-reads").phrase("name", name).text("words", shortened(&words))
+        }
+        Some(PrintRead::Waits | PrintRead::Failed(_) | PrintRead::Lost) | None => name,
+    }
+}
+
+/// The beginning of a text that is longer than a line.
+fn shortened(text: &str) -> String {
+    match text.char_indices().nth(MOST_LETTERS) {
+        Some((end, _)) => format!("{} …", text.get(..end).unwrap_or(text).trim_end()),
+        None => text.to_owned(),
+    }
+}
+
 fn chosen(snapshot: &SurveySnapshot<'_>) -> BTreeSet<SubjectId> {
     let waiting: BTreeSet<_> = snapshot.survey.photos_of(None).map(|photo| photo.id).collect();
     let picked: Vec<Key> = snapshot.pending().picked(&Key::Chosen).unwrap_or_default();
@@ -92,7 +114,7 @@ pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>) -> ScreenBuilder<'a> {
     builder.words(WordsRole::Lead, &Phrase::new(lead));
     let numbers = numbers(snapshot);
     let shown = waiting.iter().take(PHOTOS).map(|photo| {
-        let name = photo_name(snapshot, &numbers, photo);
+        let name = with_print(snapshot, photo, photo_name(snapshot, &numbers, photo));
         let picked = Some(chosen.contains(&photo.id));
         PhotoShown { picked, ..builder.photo(photo.id, &name, Some(Key::Photo(photo.id))) }
     });

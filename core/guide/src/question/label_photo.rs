@@ -1,0 +1,221 @@
+//! What was read in the photo of a label, offered figure by figure: what is sure with one touch for all of it, what is not with a touch
+//! for each, and why.
+
+use std::sync::Arc;
+
+use facts::fact::SubjectId;
+use house::printed::kind_printed;
+use house::rating::PartRating;
+use house::record::{PartKind, Photo, PhotoRole, field};
+use label::seen::{Member, Unsure};
+use phrase::Phrase;
+use print::PrintError;
+
+use super::answer::Answer;
+use super::label_figures::{State, figures, kind_from};
+use crate::photo_read::PhotoRead;
+use crate::place::{Key, LabelFigure, Question};
+use crate::screen::{Aloud, LabelBlock, PressWeight, WordsRole};
+use crate::session::{Pending, PrintRead, SurveySnapshot};
+use crate::view::ScreenBuilder;
+
+/// The photo of a part's label, else one of the part.
+pub(super) fn of_part<'a>(snapshot: &SurveySnapshot<'a>, part: SubjectId) -> Option<&'a Photo> {
+    snapshot.survey.photos_of(Some(part)).max_by_key(|photo| photo.role == Some(PhotoRole::Label))
+}
+
+/// What was given on the screen that asks what is printed on a part.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct LabelGiven {
+    /// The text, if somebody wrote any.
+    pub(super) text: Option<String>,
+    /// What the device recognised in a photo.
+    recognised: Option<String>,
+    /// Figures of what was read in a photo that were taken.
+    pub(super) taken: Vec<LabelFigure>,
+}
+
+impl LabelGiven {
+    pub(super) fn read(pending: &Pending) -> Self {
+        Self {
+            text: pending.written(&Key::Text).map(str::to_owned),
+            recognised: pending.written(&Key::Recognised).map(str::to_owned),
+            taken: pending.picked(&Key::Taken).unwrap_or_default(),
+        }
+    }
+}
+
+/// What was read in a photo, and by whom.
+pub(super) enum Offered {
+    /// The device itself recognised this: nobody knows how sure.
+    ByDevice(String),
+    /// The model beside the program read it, in this photo.
+    Read(SubjectId, Arc<PhotoRead>),
+}
+
+impl Offered {
+    /// What is offered for a part; `None` where nothing was read.
+    pub(super) fn of(snapshot: &SurveySnapshot<'_>, part: SubjectId, given: &LabelGiven) -> Option<Self> {
+        if let Some(text) = &given.recognised {
+            return Some(Self::ByDevice(text.clone()));
+        }
+        let photo = of_part(snapshot, part)?;
+        match snapshot.prints.of(&photo.image.sha256)? {
+            PrintRead::Read(read) => Some(Self::Read(photo.id, read)),
+            PrintRead::Waits | PrintRead::Failed(_) | PrintRead::Lost => None,
+        }
+    }
+
+    fn text(&self) -> &str {
+        match self {
+            Self::ByDevice(text) => text,
+            Self::Read(_, read) => &read.suggestion.text,
+        }
+    }
+
+    fn rating(&self) -> PartRating {
+        PartRating::of_label(self.text())
+    }
+
+    /// The part's kind: what is known, else what was read.
+    fn kind(&self, known: PartKind) -> PartKind {
+        let read = || label::read(self.text()).kind.and_then(kind_printed);
+        if known == PartKind::Unknown { read().unwrap_or(known) } else { known }
+    }
+
+    /// Why a figure is asked, where that is known; nothing if it is sure.
+    fn unsure(&self, figure: LabelFigure) -> Vec<Phrase> {
+        match self {
+            Self::ByDevice(_) => Vec::new(),
+            Self::Read(_, read) => {
+                let of_figure = read.suggestion.members.iter().find(|seen| seen.member == member(figure));
+                of_figure.map_or_else(
+                    || vec![Unsure::MeaningUnclear.phrase()],
+                    |seen| seen.unsure.iter().map(Unsure::phrase).collect(),
+                )
+            }
+        }
+    }
+
+    /// The figures that are stated and sure.
+    pub(super) fn sure(&self, known: PartKind) -> Vec<LabelFigure> {
+        if matches!(self, Self::ByDevice(_)) {
+            return Vec::new();
+        }
+        let rating = self.rating();
+        let all = LabelFigure::of_part(self.kind(known), &rating).into_iter();
+        all.filter(|figure| figure.of(&rating).is_some() && self.unsure(*figure).is_empty()).collect()
+    }
+
+    /// What was taken of it, as an answer. A figure that stands in what was typed is as it was typed.
+    pub(super) fn taken(
+        &self,
+        answer: Answer,
+        (part, kind): (SubjectId, PartKind),
+        given: &LabelGiven,
+    ) -> Answer {
+        let read = self.rating();
+        let typed = given.text.as_deref().map(PartRating::of_label).unwrap_or_default();
+        let mut rating = typed.clone();
+        for figure in LabelFigure::of_part(self.kind(kind), &read) {
+            let value = figure.of(&read).filter(|_| given.taken.contains(&figure));
+            if let Some(value) = value.filter(|_| figure.of(&typed).is_none()) {
+                figure.put(&mut rating, value);
+            }
+        }
+        let answer = answer.says(part, field::part::RATING, &rating);
+        let Self::Read(photo, read) = self else { return answer };
+        let answer = answer.says(*photo, field::photo::PRINT, read.suggestion.text.as_str());
+        let is_kind = |seen: &label::seen::SeenMember| seen.member == Member::Kind && seen.is_sure();
+        if read.suggestion.members.iter().any(is_kind) {
+            kind_from(answer, Some(kind), part, &read.suggestion.reading)
+        } else {
+            answer
+        }
+    }
+}
+
+/// The figures that one touch takes: those that were read in the photo of a part's label and are sure.
+pub(crate) fn sure_figures(snapshot: &SurveySnapshot<'_>, question: &Question) -> Vec<LabelFigure> {
+    let Question::Label(part) = question else { return Vec::new() };
+    let Some(found) = snapshot.survey.parts.get(part) else { return Vec::new() };
+    let offered = Offered::of(snapshot, *part, &LabelGiven::read(snapshot.pending()));
+    offered.map(|offered| offered.sure(found.kind)).unwrap_or_default()
+}
+
+/// What of a label a figure is.
+const fn member(figure: LabelFigure) -> Member {
+    match figure {
+        LabelFigure::Legs => Member::Legs,
+        LabelFigure::LegLoss | LabelFigure::LegLossOf(_) => Member::LegLosses,
+        LabelFigure::Low => Member::Low,
+        LabelFigure::High => Member::High,
+        LabelFigure::StopLow => Member::StopLow,
+        LabelFigure::StopHigh => Member::StopHigh,
+        LabelFigure::TapLoss => Member::Tap,
+        LabelFigure::Gain => Member::Gain,
+        LabelFigure::ReturnHigh => Member::ReturnHigh,
+    }
+}
+
+/// Draws what was read in the photo of a part's label, or how far that is, or why there is nothing.
+pub(super) fn draw(
+    snapshot: &SurveySnapshot<'_>,
+    builder: &mut ScreenBuilder<'_>,
+    (part, known): (SubjectId, PartKind),
+    given: &LabelGiven,
+) {
+    let Some(offered) = Offered::of(snapshot, part, given) else {
+        return not_read(snapshot, builder, part);
+    };
+    let (rating, kind) = (offered.rating(), offered.kind(known));
+    let say =
+        |phrases: Vec<Phrase>| -> Vec<String> { phrases.iter().map(|phrase| builder.say(phrase)).collect() };
+    let mut offers = figures(builder, kind, &rating, |figure| {
+        let taken = given.taken.contains(&figure);
+        let doubt = say(offered.unsure(figure)).join(" ");
+        State { key: Key::Take(figure), taken, picked: taken, doubt }
+    });
+    let stated = LabelFigure::of_part(kind, &rating).into_iter().map(|figure| figure.of(&rating).is_some());
+    let mut stated = stated.collect::<Vec<_>>().into_iter();
+    offers.retain(|_| stated.next().unwrap_or_default());
+    if offers.is_empty() {
+        builder.words(WordsRole::Aside, &Phrase::new("label-photo-no-figures").text("text", offered.text()));
+        return;
+    }
+    let block = LabelBlock {
+        id: String::new(),
+        aloud: Aloud::default(),
+        name: String::new(),
+        photo: of_part(snapshot, part).map(|photo| photo.id.to_string()),
+        text: offered.text().to_owned(),
+        figures: offers,
+        doubts: Vec::new(),
+    };
+    builder.label(&Phrase::new("label-recognised"), block);
+    let sure = offered.sure(known);
+    if !sure.is_empty() && !sure.iter().all(|figure| given.taken.contains(figure)) {
+        builder.press(&Key::TakeSure, &Phrase::new("label-take-sure"), PressWeight::Other);
+    }
+}
+
+fn not_read(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, part: SubjectId) {
+    let read = of_part(snapshot, part).and_then(|photo| snapshot.prints.of(&photo.image.sha256));
+    match read {
+        Some(PrintRead::Waits) => {
+            let work = snapshot.prints.running();
+            let progress = work.and_then(crate::session::LongWork::progress);
+            let stopped = work.is_some_and(crate::session::LongWork::is_stopped);
+            let (name, stop) = (Phrase::new("label-being-read"), Phrase::new("work-stop"));
+            builder.how_far(&name, progress, (&Key::Stop, &stop), stopped);
+        }
+        Some(PrintRead::Failed(error)) => {
+            if let Some(phrase) = error.phrase() {
+                builder.words(WordsRole::Aside, &phrase);
+            } else if error == PrintError::Stopped {
+                builder.words(WordsRole::Aside, &Phrase::new("label-reading-stopped"));
+            }
+        }
+        Some(PrintRead::Lost | PrintRead::Read(_)) | None => {}
+    }
+}
