@@ -11,11 +11,8 @@ use super::{photo_json, photo_told};
 use crate::command::context::Context;
 use crate::command::worked::watched;
 use crate::error::DeskError;
+use crate::print_model;
 
-/// The folder of the model that reads print, where it is not the one beside the program.
-const MODEL_FOLDER: &str = "LEGWORK_PRINT_MODEL";
-/// Its name beside the program.
-const BESIDE_PROGRAM: &str = "print-model";
 /// Two marks give a length, and no more.
 const MOST_PHOTOS: usize = 2;
 
@@ -100,7 +97,7 @@ fn opened(file: &Path, part: Option<Area>) -> Result<ToRead, DeskError> {
 }
 
 fn read(photos: Vec<ToRead>, watch: &mut dyn FnMut(f64) -> bool) -> Result<Vec<Told>, DeskError> {
-    let folder = model_folder();
+    let folder = print_model::folder();
     let model =
         Model::load(&folder).map_err(|fault| DeskError::PrintModel { folder: folder.clone(), fault })?;
     let count = photos.len() as f64;
@@ -115,16 +112,6 @@ fn read(photos: Vec<ToRead>, watch: &mut dyn FnMut(f64) -> bool) -> Result<Vec<T
         }
     };
     photos.into_iter().enumerate().map(one).collect()
-}
-
-/// The folder that is named, or else the one beside the program.
-fn model_folder() -> PathBuf {
-    if let Some(named) = std::env::var_os(MODEL_FOLDER).filter(|named| !named.is_empty()) {
-        return named.into();
-    }
-    let program = std::env::current_exe().ok();
-    let beside = program.as_deref().and_then(Path::parent).map(|folder| folder.join(BESIDE_PROGRAM));
-    beside.unwrap_or_else(|| BESIDE_PROGRAM.into())
 }
 
 #[cfg(test)]
