@@ -5,8 +5,9 @@ Written from docs/file.md alone, with the standard library only: every field, ev
 and every reply, a photo, notes, something removed, something forgotten, a disagreement, members of a later release. The ids and
 times are always the same, so the same files come out again.
 With a fourth word it says the questions too that came after the first kept files; with "guesses" those too that came after
-the files kept then; with "without" also what kind of work is not wanted, which came after those.
-Usage: writer.py FORMAT FILE.lwk FILE.json [later | guesses | without]
+the files kept then; with "without" also what kind of work is not wanted, which came after those; with "print" also what was
+read in a photo and adapters that change places, which came after that.
+Usage: writer.py FORMAT FILE.lwk FILE.json [later | guesses | without | print]
 """
 import hashlib
 import json
@@ -16,7 +17,8 @@ import zipfile
 
 FORMAT, FILE, TOLD = int(sys.argv[1]), sys.argv[2], sys.argv[3]
 LATER = len(sys.argv) > 4
-WITHOUT = sys.argv[4:] == ["without"]
+PRINT = sys.argv[4:] == ["print"]
+WITHOUT = PRINT or sys.argv[4:] == ["without"]
 GUESSES = WITHOUT or sys.argv[4:] == ["guesses"]
 SPACE = uuid.UUID("6f1c5f0e-2b1e-5a52-8d39-3c1f0a4f7d11")
 PICTURE = open("core/facts/tests/pictures/grey.jpg", "rb").read()
@@ -164,7 +166,8 @@ digest = hashlib.sha256(PICTURE).hexdigest()
 image = {"bytes": len(PICTURE), "ext": "jpg", "height": 16, "sha256": digest, "width": 16}
 for role in ["before", "after", "label", "place"]:
     facts.new("photo", role, image=image, of=splitter, role=role)
-facts.new("photo", "of a camera", image=image, file_name="DSC 0001 “splitter”.JPG", taken="2026-05-31T14:05:09", print="4-WAY 5-1002MHz")
+facts.new("photo", "of a camera", image=image, file_name="DSC 0001 “splitter”.JPG", taken="2026-05-31T14:05:09",
+          **({"print": "4-WAY 5-1002MHz"} if PRINT else {}))
 
 MEASUREMENT = "# MHz S RI R 75\n5 0 0 0.9 0 0.9 0 0 0\n"
 measurement = facts.new("measurement", "1", ports=2, digest=hashlib.sha256(MEASUREMENT.encode()).hexdigest())
@@ -181,11 +184,13 @@ CHANGES = [
     {"filter_at_device": {"outlet": outlet}}, {"modem_own_line": {"outlet": outlet}}, {"share_outlet": {"outlet": outlet}},
     {"join_loose": {"part": tap, "port": 3, "to": splitter}}, {"move_bridge": {"from": outlet, "to": outlet}},
     {"use_outlet_nearby": {"outlet": outlet, "room": office}}, {"new_run": {"from": splitter, "room": office}},
-    {"newer_adapter": {"outlet": outlet}}, {"exchange_adapters": {"outlet": outlet, "with": outlet}}, {"look_at_part": {"outlet": outlet, "part": splitter}},
+    {"newer_adapter": {"outlet": outlet}}, {"look_at_part": {"outlet": outlet, "part": splitter}},
     {"look_at_run": {"outlet": outlet, "to": outlet}},
     *({"check_at_outlet": {"check": check, "outlet": outlet}}
       for check in ["adapter", "short_cable", "network_cable", "other_adapter", "measure"]),
 ]
+if PRINT:
+    CHANGES.append({"exchange_adapters": {"outlet": outlet, "with": outlet}})
 OUTCOMES = [{"end": "done"}, {"end": "could_not"}, {"end": "put_back", "others_fine": True}]
 for number, change in enumerate(CHANGES):
     facts.new("work", str(number), change=change, outcome=OUTCOMES[number % len(OUTCOMES)])

@@ -17,13 +17,14 @@ use serde_json::{Value, json};
 use tempfile::TempDir;
 
 /// The files, and what must be found in each.
-const FILES: [(&str, &str); 6] = [
+const FILES: [(&str, &str); 7] = [
     ("format-0.lwk", "told.json"),
     ("format-1.lwk", "told.json"),
     ("format-1-photos.lwk", "told-photos.json"),
     ("format-1-ports.lwk", "told-ports.json"),
     ("format-1-guesses.lwk", "told-guesses.json"),
     ("format-1-without.lwk", "told-without.json"),
+    ("format-1-print.lwk", "told-print.json"),
 ];
 
 fn go_on(_: Progress) -> bool {

@@ -281,7 +281,8 @@ fn hostile_names_stay_text() {
         survey.network.version.clone_from(&name);
         let image = PhotoImage { sha256: "0".repeat(64), ext: "jpg".into(), bytes: 1, width: 1, height: 1 };
         let (of, role) = (Some(id(22)), Some(PhotoRole::Before));
-        let photo = Photo { id: id(94), image, of, role, file_name: Some(name.clone()), taken: None };
+        let photo =
+            Photo { id: id(94), image, of, role, file_name: Some(name.clone()), taken: None, print: None };
         survey.photos.insert(photo.id, photo);
         survey.notes.insert(id(93), Note { id: id(93), about: Some(id(1022)), text: name.clone() });
         survey.unread.push((id(20), name.clone()));

@@ -18,7 +18,9 @@ fn photographed(count: u8, last: PhotoRole) -> Survey {
         // Photos are shown in the order of their ids.
         let id_of = id(10_000 + u128::from(number));
         let (of, role) = (Some(id(22)), Some(role));
-        survey.photos.insert(id_of, Photo { id: id_of, image, of, role, file_name: None, taken: None });
+        survey
+            .photos
+            .insert(id_of, Photo { id: id_of, image, of, role, file_name: None, taken: None, print: None });
     }
     survey
 }

@@ -102,6 +102,7 @@ fn services_and_tests() -> Vec<(&'static str, Value)> {
         ("device_filter", json!(false)),
         ("drops_out", json!(true)),
         ("file_name", json!("DSC 0001.JPG")),
+        ("print", json!("4-WAY 5-1002MHz")),
         ("taken", json!("2026-05-31T14:05:09")),
     ];
     for reach in ["internet", "house", "adapter_page"] {
