@@ -10,6 +10,7 @@ use telling::words::{Figures, Language};
 use super::labels_seen::LabelsSeen;
 use super::memory::Memory;
 use super::pending::Pending;
+use super::prints::Prints;
 use super::results::Standing;
 use super::snapshot::SurveySnapshot;
 use crate::done::Done;
@@ -23,6 +24,7 @@ pub(crate) struct InMemory {
     survey: Survey,
     memory: Memory,
     seen: LabelsSeen,
+    prints: Prints,
     language: Language,
 }
 
@@ -40,6 +42,7 @@ impl InMemory {
             survey,
             memory: Memory::default(),
             seen: LabelsSeen::none(),
+            prints: Prints::default(),
             language: crate::words::english(Figures::default()),
         };
         made.write(&[Is::Survey.begin(id.subject())]);
@@ -55,6 +58,7 @@ impl InMemory {
             me: self.author,
             memory: &self.memory,
             seen: &self.seen,
+            prints: &self.prints,
             language: &self.language,
             standing: Standing::NotBegun,
             looked: None,
