@@ -238,4 +238,5 @@ def main():
     (folder / "truth.json").write_text(json.dumps(truth, indent=0))
 
 
-main()
+if __name__ == "__main__":
+    main()

@@ -144,11 +144,26 @@ pub enum Command {
         replace: bool,
     },
 
-    /// What the text printed on a splitter, amplifier, filter or cable states.
+    /// What the text printed on a splitter, amplifier, filter or cable states, typed or read from a photo.
+    ///
+    /// What is read from a photo is a suggestion: each thing is sure or to be asked, and why. Nothing is written, and the
+    /// photo stays on this computer.
     Label {
         /// The text, or - for one label on each line of standard input.
-        #[arg(allow_hyphen_values = true)]
-        text: String,
+        #[arg(allow_hyphen_values = true, required_unless_present = "photo", conflicts_with = "photo")]
+        text: Option<String>,
+        /// Read it from this photo, JPEG or PNG. Twice: the marks at both ends of a cable, and what lies between them.
+        #[arg(long, value_name = "FILE")]
+        photo: Vec<PathBuf>,
+        /// Where the label is in the photo, in its pixels as it is shown; of two photos, one for each.
+        #[arg(
+            long,
+            value_name = "X,Y,W,H",
+            requires = "photo",
+            conflicts_with = "text",
+            allow_hyphen_values = true
+        )]
+        crop: Vec<String>,
     },
 
     /// Be led through the whole job in this terminal: questions, results, work, tests, handover.

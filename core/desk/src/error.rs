@@ -11,6 +11,7 @@ use facts::photo::PictureFault;
 use guide::{GuideError, Trouble};
 use page::PageError;
 use phrase::Phrase;
+use print::PrintError;
 
 use crate::sheet::{Problems, ValueFault};
 
@@ -62,6 +63,56 @@ pub enum DeskError {
         line: usize,
         /// The longest taken.
         most: usize,
+    },
+
+    /// More photos of a label than are read together.
+    #[error("{found} photos of a label, and at most {most} are read")]
+    PhotosMany {
+        /// How many were given.
+        found: usize,
+        /// How many may be.
+        most: usize,
+    },
+
+    /// Not as many crops as photos.
+    #[error("{crops} crops of {photos} photos")]
+    CropsOfPhotos {
+        /// How many crops were given.
+        crops: usize,
+        /// How many photos.
+        photos: usize,
+    },
+
+    /// A crop that is none.
+    #[error("no crop: {given}")]
+    CropNotRead {
+        /// What was given.
+        given: String,
+    },
+
+    /// A crop in which nothing of the picture lies.
+    #[error("{}: the crop lies outside", file.display())]
+    CropOutside {
+        /// The picture.
+        file: PathBuf,
+        /// Its pixels across and down, as it is shown.
+        size: (u32, u32),
+    },
+
+    /// A photo in which no text was found.
+    #[error("{}: no text", file.display())]
+    NoText {
+        /// The photo.
+        file: PathBuf,
+    },
+
+    /// The model that reads print is not there, is another, or does not run.
+    #[error("{}: {fault}", folder.display())]
+    PrintModel {
+        /// Where it was looked for.
+        folder: PathBuf,
+        /// What is wrong with it.
+        fault: PrintError,
     },
 
     /// Something stands where a new file or folder was to be made.
@@ -417,6 +468,7 @@ impl DeskError {
             | Self::Output(_)
             | Self::NoHome
             | Self::Signals(_)
+            | Self::PrintModel { .. }
             | Self::Fault => FAILED,
             // Whatever else a survey says is about what it was given.
             Self::Advice(_)
@@ -427,6 +479,11 @@ impl DeskError {
             | Self::LabelNotText { .. }
             | Self::LabelTooLong { .. }
             | Self::LabelLong { .. }
+            | Self::PhotosMany { .. }
+            | Self::CropsOfPhotos { .. }
+            | Self::CropNotRead { .. }
+            | Self::CropOutside { .. }
+            | Self::NoText { .. }
             | Self::NoSuchThing { .. }
             | Self::Ambiguous { .. }
             | Self::NoSuchField { .. }
@@ -453,7 +510,13 @@ impl DeskError {
     pub fn name(&self) -> &'static str {
         match self {
             Self::Sheet { .. } | Self::SheetTooLong { .. } => "sheet",
-            Self::LabelNotText { .. } | Self::LabelTooLong { .. } | Self::LabelLong { .. } => "label",
+            Self::LabelNotText { .. }
+            | Self::LabelTooLong { .. }
+            | Self::LabelLong { .. }
+            | Self::PhotosMany { .. }
+            | Self::CropsOfPhotos { .. }
+            | Self::CropNotRead { .. } => "label",
+            Self::PrintModel { .. } => "print_model",
             Self::Exists { .. }
             | Self::AsideAlready { .. }
             | Self::Facts(FactsError::AlreadyThere { .. } | FactsError::FileThere { .. }) => "exists",
@@ -466,6 +529,8 @@ impl DeskError {
             ) => "survey_file",
             Self::Facts(FactsError::Picture(_) | FactsError::PhotoLost)
             | Self::Picture { .. }
+            | Self::CropOutside { .. }
+            | Self::NoText { .. }
             | Self::NoPictures { .. } => "picture",
             Self::Advice(AdviceError::Stopped) | Self::Facts(FactsError::Stopped) | Self::Stopped => {
                 "stopped"

@@ -12,6 +12,7 @@ mod given;
 mod keep;
 mod output;
 mod plain;
+mod print_model;
 mod printed;
 mod progress;
 mod read_only;

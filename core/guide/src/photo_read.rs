@@ -2,7 +2,7 @@
 
 use facts::photo::{Area, Picture};
 use label::seen::{SeenLine, SeenPlace, SeenRow, Suggestion, suggest};
-use print::{Line, Model, Print, PrintError, Quad, Row};
+use print::{Line, Model, Print, PrintError, Quad, Row, Turn};
 
 /// A photo that was read.
 #[derive(Debug, Clone, PartialEq)]
@@ -26,6 +26,11 @@ impl PhotoRead {
         let print = model.read(picture, part, watch)?;
         let rows: Vec<SeenRow> = print.rows.iter().map(seen_row).collect();
         Ok(Self { suggestion: suggest(&rows), print })
+    }
+
+    /// How its text is turned.
+    pub const fn turn(&self) -> Turn {
+        self.print.turn
     }
 
     /// The piece of the whole picture in which something stands, for the eyes of who confirms it.

@@ -1,5 +1,7 @@
 //! Four corners of a line of text, and which way it is read.
 
+use facts::photo::Area;
+
 /// A place in a picture, in pixels from its upper left corner.
 pub type Point = [f32; 2];
 
@@ -13,6 +15,23 @@ pub(crate) fn distance(a: Point, b: Point) -> f32 {
 pub struct Quad(pub [Point; 4]);
 
 impl Quad {
+    /// The upright rectangle around it, within a picture of this size; `None` where nothing of it lies there.
+    pub fn around(&self, size: (u32, u32)) -> Option<Area> {
+        let all = |at: usize| self.0.iter().filter_map(move |corner| corner.get(at).copied());
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "beyond the edges it is cut off, and what is no number becomes nothing"
+        )]
+        let span = |at: usize| {
+            let from = all(at).fold(f32::INFINITY, f32::min).floor().max(0.0) as u32;
+            let to = all(at).fold(0.0, f32::max).ceil() as u32;
+            (from, to.saturating_sub(from))
+        };
+        let ((left, width), (top, height)) = (span(0), span(1));
+        Area { left, top, width, height }.within(size)
+    }
+
     /// Along the line, and across it.
     pub(crate) fn size(&self) -> (f32, f32) {
         let [a, b, c, d] = self.0;
@@ -110,6 +129,16 @@ mod tests {
         assert!(standing.direction()[1] > 0.999);
         assert!(LYING.flipped().direction()[0] < -0.999);
         assert_eq!(LYING.flipped().aligned_to([1.0, 0.0]), LYING);
+    }
+
+    #[test]
+    fn the_area_around_a_slanted_line_lies_within_the_picture() {
+        let slanted = Quad([[9.4, -3.0], [30.2, 4.0], [28.0, 12.5], [8.0, 6.0]]);
+        let area = |left, top, width, height| Some(Area { left, top, width, height });
+        assert_eq!(slanted.around((100, 100)), area(8, 0, 23, 13));
+        assert_eq!(slanted.around((20, 10)), area(8, 0, 12, 10));
+        assert_eq!(slanted.around((8, 10)), None);
+        assert_eq!(Quad([[f32::NAN; 2]; 4]).around((9, 9)), None);
     }
 
     #[test]

@@ -6,6 +6,7 @@ use coax::{Decibels, Megahertz};
 use house::contradiction::Contradiction;
 use house::record::Part;
 use label::{CableSeries, Doubt, LabelReading, PartKind, PowerPass};
+use phrase::Phrase;
 use serde::ser::{Serialize, SerializeMap, Serializer};
 
 use crate::words::{Figures, Language};
@@ -46,6 +47,16 @@ pub fn json(reading: &LabelReading) -> serde_json::Value {
 /// A reading as one line of JSON, members in the documented order.
 pub fn json_line(reading: &LabelReading) -> String {
     serde_json::to_string(&Told(reading)).unwrap_or_default()
+}
+
+/// A reading as an object within other JSON, members in the documented order.
+pub fn in_json(reading: &LabelReading) -> impl Serialize {
+    Told(reading)
+}
+
+/// What a phrase says, in English.
+pub fn say_in_english(phrase: &Phrase) -> String {
+    ENGLISH.say(phrase)
 }
 
 /// A reading as one object; the members are, in this order: `kind`, `low_mhz`, `high_mhz`, `leg_losses_db`,
@@ -96,9 +107,41 @@ impl Serialize for Told<'_> {
 mod tests {
     use phrase::Arg;
 
+    use label::seen::{LengthUnsure, NoLength, Unsure};
     use label::{Doubt, PartKind, Quantity};
 
     use super::*;
+
+    #[test]
+    fn what_is_asked_of_a_photo_has_its_sentence() {
+        let asked = [
+            Unsure::Faint,
+            Unsure::SeenOnce,
+            Unsure::SeenOtherwise { other: "167".to_owned() },
+            Unsure::ReadOtherwise,
+            Unsure::Cut,
+            Unsure::PerhapsLonger { perhaps: 1675.0 },
+            Unsure::LettersForDigits,
+            Unsure::Unusual,
+            Unsure::DoesNotFit,
+            Unsure::MeaningUnclear,
+        ];
+        let lengths = [LengthUnsure::MarkAsked, LengthUnsure::TwoSeries];
+        let none = [
+            NoLength::NoMark { end: 0 },
+            NoLength::NoMark { end: 1 },
+            NoLength::TwoUnits,
+            NoLength::SameMark,
+            NoLength::TooFarApart,
+        ];
+        let phrases = (asked.iter().map(Unsure::phrase))
+            .chain(lengths.map(LengthUnsure::phrase))
+            .chain(none.map(NoLength::phrase));
+        for phrase in phrases {
+            let sentence = say_in_english(&phrase);
+            assert!(sentence.ends_with('.') && !sentence.contains(['{', '}']), "{phrase:?}: {sentence}");
+        }
+    }
 
     #[test]
     fn every_doubt_has_its_sentence() {

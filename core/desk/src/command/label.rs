@@ -2,8 +2,13 @@
 
 use std::io::{BufRead, Read};
 
-use label::{self, LabelReading};
-use phrase::{Arg, Phrase};
+mod photo_json;
+mod photo_told;
+mod rows;
+
+pub mod photo;
+
+use phrase::Phrase;
 
 use super::context::Context;
 use crate::error::DeskError;
@@ -56,81 +61,11 @@ fn tell(context: &Context, text: &str) -> Result<(), DeskError> {
     }
     let mut page = Page::for_output();
     page.title(text);
-    page.rows(2, &rows(context, &reading));
+    let told: Vec<_> = rows::of(context, &reading).into_iter().map(|row| (row.name, row.value)).collect();
+    page.rows(2, &told);
     for doubt in &telling::doubts::in_english(&reading.doubts) {
         page.item(2, &context.say(&Phrase::new("desk-label-doubt").text("doubt", doubt)));
     }
     page.gap();
     output::say_page(page)
-}
-
-/// What the label states, a row each.
-fn rows(context: &Context, reading: &LabelReading) -> Vec<(String, String)> {
-    let write = |arg| context.language.write(&arg);
-    let mut rows = Vec::new();
-    let mut row = |id: &str, value: String| rows.push((context.word(id), value));
-    if let Some(kind) = reading.kind {
-        row("desk-label-kind", context.say(&Phrase::new("desk-label-kind-name").text("kind", kind.name())));
-    }
-    if let Some(legs) = reading.legs {
-        row("desk-label-legs", legs.to_string());
-    }
-    match (reading.low, reading.high) {
-        (Some(low), Some(high)) => row("desk-label-band", write(Arg::Band(low.value(), high.value()))),
-        (None, Some(high)) => {
-            row(
-                "desk-label-band",
-                context.say(&Phrase::new("desk-up-to").with("edge", Arg::Frequency(high.value()))),
-            );
-        }
-        (Some(low), None) => {
-            row(
-                "desk-label-band",
-                context.say(&Phrase::new("desk-from").with("edge", Arg::Frequency(low.value()))),
-            );
-        }
-        (None, None) => {}
-    }
-    if let (Some(low), Some(high)) = (reading.stop_low, reading.stop_high) {
-        row("desk-label-stop-band", write(Arg::Band(low.value(), high.value())));
-    }
-    if let (Some(low), Some(high)) = (reading.return_low, reading.return_high) {
-        row("desk-label-return-band", write(Arg::Band(low.value(), high.value())));
-    }
-    if let (Some(low), Some(high)) = (reading.satellite_low, reading.satellite_high) {
-        row("desk-label-satellite-band", write(Arg::Band(low.value(), high.value())));
-    }
-    if !reading.leg_losses.is_empty() {
-        let losses = reading.leg_losses.iter().map(|loss| Arg::Loss(loss.value())).collect();
-        row("desk-label-losses", context.say(&Phrase::new("desk-list").with("items", Arg::Several(losses))));
-    }
-    let decibels = [
-        ("desk-label-tap", reading.tap),
-        ("desk-label-gain", reading.gain),
-        ("desk-label-return-gain", reading.return_gain),
-        ("desk-label-rejection", reading.rejection),
-        ("desk-label-isolation", reading.isolation),
-        ("desk-label-return-loss", reading.return_loss),
-    ];
-    for (id, figure) in decibels {
-        if let Some(figure) = figure {
-            row(id, write(Arg::Loss(figure.value())));
-        }
-    }
-    let flags = [
-        ("desk-label-power", reading.power_pass.map(label::PowerPass::passes)),
-        ("desk-label-bypass", reading.moca_bypass),
-        ("desk-label-passive-port", reading.modem_port),
-        ("desk-label-moca", reading.says_moca),
-        ("desk-label-indoor", reading.indoor_only),
-    ];
-    for (id, flag) in flags {
-        if let Some(flag) = flag {
-            row(id, context.word(if flag { "desk-yes" } else { "desk-no" }));
-        }
-    }
-    if let Some(series) = reading.cable {
-        row("desk-label-series", series.name().to_owned());
-    }
-    rows
 }

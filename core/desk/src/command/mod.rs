@@ -59,7 +59,8 @@ pub fn run(context: &Context, command: Command) -> Result<(), DeskError> {
         }
         Command::Completion { shell } => manual::completion(context, shell),
         Command::Man { folder, replace } => manual::man(context, folder.as_deref(), replace),
-        Command::Label { text } => label::run(context, &text),
+        Command::Label { text: Some(text), .. } => label::run(context, &text),
+        Command::Label { text: None, photo, crop } => label::photo::run(context, &photo, &crop),
         Command::Walk { survey, answers } => walk::run(context, survey.as_deref(), answers.as_deref()),
         Command::Page { survey, demo, no_browser } => {
             in_browser::run(context, survey.as_deref(), demo, !no_browser)

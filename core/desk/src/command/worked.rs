@@ -4,7 +4,6 @@
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
-use advice::AdviceError;
 use advice::forecast::Forecast;
 use advice::placement::BridgePlace;
 use advice::worklist::{Options, Stake, WorkList};
@@ -98,11 +97,17 @@ pub fn all(
 }
 
 /// Works something out, says how far it is, and ends it on Ctrl-C.
-fn watched<T>(
+///
+/// # Errors
+/// What working it out gives, also that it was stopped.
+pub fn watched<T, E>(
     context: &Context,
     id: &str,
-    work: impl FnOnce(&mut dyn FnMut(f64) -> bool) -> Result<T, AdviceError>,
-) -> Result<T, DeskError> {
+    work: impl FnOnce(&mut dyn FnMut(f64) -> bool) -> Result<T, E>,
+) -> Result<T, DeskError>
+where
+    DeskError: From<E>,
+{
     let stop = Stop::listen()?;
     let mut shown = Shown::new(&stop, &context.language, id);
     Ok(work(&mut |share| shown.goes_on_at(share))?)

@@ -32,6 +32,22 @@ impl InWords for DeskError {
                 let phrase = Phrase::new("desk-error-label-too-long").with("line", count(*line));
                 phrase.with("most", count(*most))
             }
+            Self::PhotosMany { found, most } => {
+                Phrase::new("desk-error-photos-many").with("found", count(*found)).with("most", count(*most))
+            }
+            Self::CropsOfPhotos { crops, photos } => Phrase::new("desk-error-crops-of-photos")
+                .with("crops", count(*crops))
+                .with("photos", count(*photos)),
+            Self::CropNotRead { given } => Phrase::new("desk-error-crop").text("given", given),
+            Self::CropOutside { file, size: (width, height) } => of_file("desk-error-crop-outside", file)
+                .text("width", width.to_string())
+                .text("height", height.to_string()),
+            Self::NoText { file } => of_file("desk-error-no-text", file),
+            Self::PrintModel { folder, fault } => {
+                // All that is said of it has a phrase; the rest never gets here.
+                let why = fault.phrase().unwrap_or_else(ours);
+                of_file("desk-error-print-model", folder).phrase("why", why)
+            }
             Self::Exists { path, advice } => {
                 of_file("desk-error-exists", path).phrase("advice", advice.phrase())
             }

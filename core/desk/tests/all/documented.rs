@@ -18,7 +18,7 @@ fn names(value: &Value, found: &mut Vec<String>) {
     }
 }
 
-fn assert_documented(value: &Value) {
+pub(crate) fn assert_documented(value: &Value) {
     let docs = include_str!("../../../../docs/command.md");
     let mut found = Vec::new();
     names(value, &mut found);

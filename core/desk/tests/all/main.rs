@@ -15,6 +15,8 @@ mod hostile_text;
 mod json;
 mod json_record;
 mod kept_safe;
+mod label_photo;
+mod label_photo_read;
 #[cfg(target_os = "linux")]
 mod large_sheets;
 mod measured;

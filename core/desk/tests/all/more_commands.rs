@@ -296,7 +296,7 @@ fn shells_and_the_manual_know_every_command() {
     for shell in ["bash", "zsh", "fish", "elvish", "powershell"] {
         let ran = desk.run(&["completion", shell]);
         assert_eq!(ran.code, 0, "{}", ran.err);
-        for command in ["copy-part", "worklist", "bring-back", "pattern"] {
+        for command in ["copy-part", "worklist", "bring-back", "pattern", "crop"] {
             assert!(ran.out.contains(command), "{shell}: {command}");
         }
     }
@@ -312,11 +312,14 @@ fn shells_and_the_manual_know_every_command() {
         "man1/legwork-photo-assign.1",
         "man1/legwork-surveys-pattern.1",
         "man1/legwork-set.1",
+        "man1/legwork-label.1",
     ] {
         assert!(pages.contains(&name), "{pages:?}");
         let page = std::fs::read_to_string(desk.work().join(name)).unwrap();
         assert!(page.contains(".SH NAME") || page.contains(".SH SYNOPSIS"), "{name}");
     }
+    let of_label = std::fs::read_to_string(desk.work().join("man1/legwork-label.1")).unwrap();
+    assert!(of_label.contains("photo") && of_label.contains("X,Y,W,H"), "{of_label}");
     desk.refused(3, "exists", &["man", "man1"]);
     desk.done(&["man", "man1", "--replace"]);
     assert_eq!(desk.run(&["completion", "quux"]).code, 2);

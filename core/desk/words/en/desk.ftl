@@ -364,6 +364,18 @@ desk-label-passive-port = port not amplified
 desk-label-moca = made for MoCA
 desk-label-indoor = indoor use only
 desk-label-series = cable series
+desk-label-text = the text
+desk-label-turned = turned by
+desk-label-turned-by = { $degrees }° clockwise
+desk-label-sure = { $value }; sure
+desk-label-asked = { $value }; to be asked
+desk-label-why-of = { $of }: { $why }
+desk-label-at = at { $place }
+desk-label-mark = mark on the jacket
+desk-label-mark-value = { $mark } { $unit }
+desk-label-length = Both photos
+desk-label-between = between the marks
+desk-label-suggestion = This is a suggestion and nothing was written: look at the part itself for whatever is to be asked. Places are X,Y,W,H in pixels of the photo, as --crop takes them.
 desk-up-to = up to { $edge }
 desk-from = from { $edge }
 desk-list = { $items }
@@ -680,6 +692,7 @@ desk-doing-search = looking through the surveys
 desk-doing-walk = working it out
 desk-doing-check-photos = looking at the pictures
 desk-doing-add-photos = taking the pictures in
+desk-doing-label-photo = reading the photo
 desk-doing-look = looking through the file
 desk-doing-take = taking the file in
 desk-doing-pack = packing
@@ -705,6 +718,18 @@ desk-error-sheet-too-long = { $path } is { $bytes } bytes long, and a sheet has 
 desk-error-label-not-text = line { $line } of the labels is not text in UTF-8. Save the list as UTF-8 and try again from that line.
 desk-error-label-too-long = line { $line } of the labels is longer than { $most } plain letters, which is the longest label that is read. Write one label on each line.
 desk-error-label-long = this label takes up { $found } plain letters, and at most { $most } are read. Shorten it.
+desk-error-photos-many = { $found } photos were given, and at most { $most } are read together: the marks at both ends of one cable. Read the others by themselves.
+desk-error-crops-of-photos = there are { $photos ->
+    [one] one photo
+   *[other] { $photos } photos
+} and { $crops ->
+    [one] one crop
+   *[other] { $crops } crops
+}. Give each photo its own --crop, in the same order, or none.
+desk-error-crop = “{ $given }” is no crop. A crop is X,Y,W,H in whole pixels: from the left, from the top, width, height, as in --crop 120,40,600,300
+desk-error-crop-outside = { $path }: nothing of the photo lies in the crop. It is { $width } pixels wide and { $height } high as it is shown; X and Y count from its upper left corner.
+desk-error-no-text = { $path }: no text was found in this photo. Crop it to the label (--crop X,Y,W,H), take it closer and straight from above, with more light and without glare, or type in what you see: legwork label TEXT
+desk-error-print-model = { $why } It was looked for in { $path }; core/print/model/make makes it anew, in target/print-model of the sources, and LEGWORK_PRINT_MODEL names another folder.
 desk-error-exists = { $path } already exists and was left as it is; { $advice }.
 desk-error-other-out = choose another folder with --out
 desk-error-other-name = choose another name for the new survey

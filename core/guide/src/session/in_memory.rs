@@ -24,6 +24,7 @@ pub(crate) struct InMemory {
     survey: Survey,
     memory: Memory,
     seen: LabelsSeen,
+    prints: Prints,
     language: Language,
     prints: Prints,
 }
@@ -42,6 +43,7 @@ impl InMemory {
             survey,
             memory: Memory::default(),
             seen: LabelsSeen::none(),
+            prints: Prints::default(),
             language: crate::words::english(Figures::default()),
             prints: Prints::default(),
         };
@@ -58,6 +60,7 @@ impl InMemory {
             me: self.author,
             memory: &self.memory,
             seen: &self.seen,
+            prints: &self.prints,
             language: &self.language,
             standing: Standing::NotBegun,
             looked: None,

@@ -7,6 +7,7 @@
 
 mod agreement;
 mod guess;
+mod jacket;
 mod member;
 mod number;
 mod plausible;
@@ -14,6 +15,7 @@ mod unsure;
 
 use std::ops::Range;
 
+pub use jacket::{JacketLength, LengthUnsure, NoLength};
 pub use member::{Member, SeenMember};
 pub use number::{SeenNumber, SeenUnit};
 pub use unsure::Unsure;

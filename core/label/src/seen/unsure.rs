@@ -34,6 +34,22 @@ pub enum Unsure {
 }
 
 impl Unsure {
+    /// Its name, for programs; it never changes.
+    pub const fn name(&self) -> &'static str {
+        match self {
+            Self::Faint => "faint",
+            Self::SeenOnce => "seen_once",
+            Self::SeenOtherwise { .. } => "seen_otherwise",
+            Self::ReadOtherwise => "read_otherwise",
+            Self::Cut => "cut",
+            Self::PerhapsLonger { .. } => "perhaps_longer",
+            Self::LettersForDigits => "letters_for_digits",
+            Self::Unusual => "unusual",
+            Self::DoesNotFit => "does_not_fit",
+            Self::MeaningUnclear => "meaning_unclear",
+        }
+    }
+
     /// The phrase that says it.
     pub fn phrase(&self) -> Phrase {
         match self {

@@ -2,7 +2,10 @@
 #![expect(clippy::expect_used, reason = "a failed test is what is wanted")]
 
 use coax::{Decibels, Megahertz};
-use label::seen::{Member, SeenLine, SeenNumber, SeenRow, SeenUnit, Suggestion, Unsure, suggest};
+use label::seen::{
+    JacketLength, LengthUnsure, Member, NoLength, SeenLine, SeenNumber, SeenRow, SeenUnit, Suggestion,
+    Unsure, suggest,
+};
 use proptest::prelude::*;
 
 const CLEAR: f32 = 0.999;
@@ -132,6 +135,31 @@ fn a_jacket_has_its_series_and_its_mark() {
         [(482.0, SeenUnit::Feet)]
     );
     assert!(label(&["4-WAY SPLITTER", "5-1000 M"]).marks().next().is_none());
+}
+
+#[test]
+fn two_marks_give_a_length_with_their_doubt() {
+    let end = |row: &str| label(&[row]);
+    let between = |near: &str, far: &str| JacketLength::between([&end(near), &end(far)]);
+    // 0.3048 m a foot, by definition (international yard and pound agreement, 1959).
+    let sure = between("RG-6 0482 FT", "RG-6 0532 FT").expect("a length");
+    assert!((sure.metres - 15.24).abs() < 1e-9 && sure.unsure.is_empty(), "{sure:?}");
+    let back = between("RG-6 0532 M", "RG-6 0482 M").expect("a length");
+    assert!((back.metres - 50.0).abs() < 1e-9);
+    // Alone in its row, the first digits of a mark may be missing.
+    let asked = between("0482 FT", "RG-6 0532 FT").expect("a length");
+    assert_eq!(asked.unsure, [LengthUnsure::MarkAsked]);
+    let two = between("RG-6 0482 FT", "RG-59 0532 FT").expect("a length");
+    assert_eq!(two.unsure, [LengthUnsure::TwoSeries]);
+    for (near, far, none) in [
+        ("RG-6 0482 FT", "RG-6", NoLength::NoMark { end: 1 }),
+        ("4-WAY SPLITTER", "RG-6 0532 FT", NoLength::NoMark { end: 0 }),
+        ("RG-6 0482 FT", "RG-6 0532 M", NoLength::TwoUnits),
+        ("RG-6 0482 FT", "RG-6 0482 FT", NoLength::SameMark),
+        ("RG-6 0012 FT", "RG-6 9532 FT", NoLength::TooFarApart),
+    ] {
+        assert_eq!(between(near, far), Err(none), "{near}, {far}");
+    }
 }
 
 #[test]

@@ -164,6 +164,18 @@ label-unsure-unusual = Labels do not usually carry this number.
 label-unsure-does-not-fit = It does not fit what else the label says.
 label-unsure-meaning-unclear = It is not clear what this number is for.
 
+## The length between two marks on a cable’s jacket.
+
+label-length-mark-asked = One of the two marks is to be asked itself.
+label-length-two-series = The two photos name two series of cable, so they may show two cables.
+label-no-length-mark = On the { $end ->
+    [first] first
+   *[second] second
+} photo no mark of length was found. Take it where the jacket has a number with feet or metres behind it.
+label-no-length-two-units = One of the two marks has feet and the other metres. Please look again: both ends of one cable count the same.
+label-no-length-same-mark = Both photos show the same mark. Take one at each end of the cable.
+label-no-length-too-far-apart = These two marks are more than 500 m (1,640 ft) apart. Please read them again.
+
 ## Why nothing was read from a photo.
 
 print-model-missing = Labels cannot be read from photos here: the file “{ $file }”, which that needs, is missing. Type in what you see; all else works.

@@ -61,6 +61,11 @@ impl Desk {
         self.folder.path().join("home")
     }
 
+    /// Where the model that reads print is looked for; it is not there.
+    pub fn print_model(&self) -> PathBuf {
+        self.folder.path().join("print-model")
+    }
+
     pub fn write(&self, name: &str, content: impl AsRef<[u8]>) {
         std::fs::write(self.work().join(name), content).unwrap();
     }
@@ -69,6 +74,7 @@ impl Desk {
     pub fn command(&self, arguments: &[&str]) -> Command {
         let mut command = Command::new(env!("CARGO_BIN_EXE_legwork"));
         command.args(arguments).current_dir(self.work()).env("LEGWORK_HOME", self.home());
+        command.env("LEGWORK_PRINT_MODEL", self.print_model());
         command
     }
 
