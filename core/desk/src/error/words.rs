@@ -40,8 +40,8 @@ impl InWords for DeskError {
                 .with("photos", count(*photos)),
             Self::CropNotRead { given } => Phrase::new("desk-error-crop").text("given", given),
             Self::CropOutside { file, size: (width, height) } => of_file("desk-error-crop-outside", file)
-                .text("width", width.to_string())
-                .text("height", height.to_string()),
+                .with("width", Arg::Count(u64::from(*width)))
+                .with("height", Arg::Count(u64::from(*height))),
             Self::NoText { file } => of_file("desk-error-no-text", file),
             Self::PrintModel { folder, fault } => {
                 // All that is said of it has a phrase; the rest never gets here.
