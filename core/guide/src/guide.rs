@@ -252,6 +252,7 @@ impl Guide {
         self.end_sent_work();
         self.way = WayTaken::On;
         self.session.begin_if_wanted();
+        self.session.read_prints_if_wanted();
         Ok(())
     }
 

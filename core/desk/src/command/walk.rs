@@ -14,6 +14,7 @@ use crate::author;
 use crate::error::DeskError;
 use crate::given::{self, Given};
 use crate::output;
+use crate::print_model;
 use crate::progress::{Line, Stopped};
 
 /// No line is longer, however wide the terminal.
@@ -82,6 +83,7 @@ pub(super) fn guide_at(named: Option<&Path>, figures: telling::words::Figures) -
         None => Path::new("."),
     };
     let mut guide = Guide::at(home, author::this_computer()?, guide::english(figures))?;
+    guide.read_print_with(&print_model::folder());
     if let Some(folder) = named {
         if facts::file::recognise(folder) {
             return Err(DeskError::PackedFile { path: folder.to_owned() });

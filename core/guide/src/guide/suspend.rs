@@ -134,6 +134,7 @@ impl Guide {
             open.revision = results.next_revision();
             (open.memory, open.last_act, open.results) = (memory, last_act, results);
             self.session.begin_if_wanted();
+            self.session.read_prints_if_wanted();
         }
     }
 

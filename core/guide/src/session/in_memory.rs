@@ -24,7 +24,6 @@ pub(crate) struct InMemory {
     survey: Survey,
     memory: Memory,
     seen: LabelsSeen,
-    prints: Prints,
     language: Language,
     prints: Prints,
 }
@@ -43,7 +42,6 @@ impl InMemory {
             survey,
             memory: Memory::default(),
             seen: LabelsSeen::none(),
-            prints: Prints::default(),
             language: crate::words::english(Figures::default()),
             prints: Prints::default(),
         };
@@ -66,7 +64,6 @@ impl InMemory {
             looked: None,
             returnable: &Ok(Returnable { facts: 0, without_trace: true }),
             wishes: &[],
-            prints: &self.prints,
             revision: 0,
             maps: OnceCell::new(),
         }

@@ -223,6 +223,7 @@ impl Session {
     /// Reads print in photos from now on, by the model in a folder.
     pub(crate) fn read_print_with(&mut self, folder: &Path) {
         self.print_model = Some(PrintModel::in_folder(folder.to_owned()));
+        self.read_prints_if_wanted();
     }
 
     /// Reads what is printed in the photos that the screen is about, where that was not done yet.

@@ -84,11 +84,16 @@ pub(super) fn same_wiring(a: &Survey, b: &Survey) -> bool {
         && given_up(a) == given_up(b)
 }
 
+/// Of all the work, the share that is done when only places for the start of the network are looked for.
+const UNTIL_PLACES: f64 = 0.9;
+
 /// Works everything out, or finds it beside the survey in `folder`.
 fn work_out(folder: &Path, house: &Survey, options: Options, work: &LongWork) -> Result<Worked, GuideError> {
     let beside = Beside::of(Some(folder), house, options);
-    let (list, stakes) = beside.all(&mut |share| work.goes_on(share)).map_err(GuideError::from)?;
-    let places = beside.bridge_places(&mut |_| work.goes_on(1.0)).map_err(GuideError::from)?;
+    let (list, stakes) =
+        beside.all(&mut |share| work.goes_on(UNTIL_PLACES * share)).map_err(GuideError::from)?;
+    let left = &mut |share| work.goes_on(UNTIL_PLACES + (1.0 - UNTIL_PLACES) * share);
+    let places = beside.bridge_places(left).map_err(GuideError::from)?;
     let findings = findings_beside(house, &list.as_found, &list.levels);
     let unknowns = weighed(unknowns(house, &list.as_found), &stakes);
     Ok(Worked { list, findings, stakes, unknowns, places })
