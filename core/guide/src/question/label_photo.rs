@@ -107,18 +107,18 @@ impl Offered {
         all.filter(|figure| figure.of(&rating).is_some() && self.unsure(*figure).is_empty()).collect()
     }
 
-    /// What was taken of it, as an answer. A figure that stands in what was typed is as it was typed.
+    /// What was taken of it, as an answer. A figure that stands in a text that somebody typed, now or before, is as it was typed.
     pub(super) fn taken(
         &self,
         answer: Answer,
         (part, kind): (SubjectId, PartKind),
-        given: &LabelGiven,
+        (typed, taken): (&str, &[LabelFigure]),
     ) -> Answer {
         let read = self.rating();
-        let typed = given.text.as_deref().map(PartRating::of_label).unwrap_or_default();
+        let typed = PartRating::of_label(typed);
         let mut rating = typed.clone();
         for figure in LabelFigure::of_part(self.kind(kind), &read) {
-            let value = figure.of(&read).filter(|_| given.taken.contains(&figure));
+            let value = figure.of(&read).filter(|_| taken.contains(&figure));
             if let Some(value) = value.filter(|_| figure.of(&typed).is_none()) {
                 figure.put(&mut rating, value);
             }
