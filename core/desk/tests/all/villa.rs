@@ -73,7 +73,8 @@ fn what_should_be_there_is_one_figure_in_words_and_in_json() {
 /// Nothing gains in the likely rate here, since a socket holds it; what is reached nine times in ten does.
 #[test]
 fn a_table_of_steps_tells_the_gains_that_the_work_list_tells() {
-    let desk = villa(&[]);
+    // No other adapter has a faster one.
+    let desk = villa(&[("ethernet = \"2.5 Gb/s\"", "ethernet = \"1 Gb/s\"")]);
     let steps = desk.done(&["table", "v.legwork", "steps"]);
     let words = desk.run(&["worklist", "v.legwork"]).out;
     let gains = words.lines().filter(|line| line.trim_start().starts_with("gain ") && !line.contains("none"));
@@ -82,6 +83,20 @@ fn a_table_of_steps_tells_the_gains_that_the_work_list_tells() {
     assert!(!told.is_empty() && told.iter().all(|step| !step["outlet"].is_null()), "{told:?}");
     let low = told.iter().find(|step| step["gains"][0].as_str().unwrap().contains(" low ")).unwrap();
     assert!(low["after_low_mbps"].as_f64() > low["before_low_mbps"].as_f64(), "{low}");
+}
+
+/// The adapter at the router has the slowest socket of all: it changes places with one where less is wished for.
+#[test]
+fn what_the_socket_at_the_router_holds_is_mended_without_buying_anything() {
+    let desk = villa(&[]);
+    let list = desk.done(&["worklist", "v.legwork"]);
+    let first = &list["steps"][0];
+    assert_eq!(
+        (&first["change"], &first["needs"]),
+        (&"exchange_adapters".into(), &serde_json::json!([])),
+        "{first}"
+    );
+    assert!(first["gains"].as_array().is_some_and(|gains| gains.len() >= 3), "{first}");
 }
 
 #[test]
