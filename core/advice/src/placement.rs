@@ -7,7 +7,7 @@ use house::record::{Adapter, PartKind, Plugged, Sureness, Survey, reading_order,
 use phrase::{Arg, Phrase};
 
 use crate::error::AdviceError;
-use crate::forecast::{Forecast, Options, Reach, forecast_watched};
+use crate::forecast::{Forecast, Options, Reach, RoomForecast, forecast_watched};
 use crate::verdict::{answers_to_come, met};
 use crate::worklist::value;
 
@@ -41,9 +41,23 @@ impl BridgePlace {
             .text("modem", if self.has_modem { "yes" } else { "no" })
             .with("met", Arg::Count(met(&answers) as u64))
             .with("asked", Arg::Count(answers.len() as u64))
-            .with("out", Arg::Count((self.forecast.rooms.len() - reached.len()) as u64))
+            .with(
+                "out",
+                Arg::Count(self.forecast.rooms.iter().filter(|room| self.is_out(room)).count() as u64),
+            )
             .with("reached", Arg::Count(reached.len() as u64))
             .with("least", Arg::Rate(least))
+    }
+}
+
+impl BridgePlace {
+    /// Whether a room likely gets nothing from there, as far as is known how it hangs.
+    fn is_out(&self, room: &RoomForecast) -> bool {
+        match room.reach {
+            Reach::Estimated(_) => self.forecast.likely_down(room.outlet) < USABLE.value(),
+            Reach::NoChannel | Reach::OtherTree | Reach::FedByNothing(_) => true,
+            Reach::NoBridge | Reach::Loose(_) => false,
+        }
     }
 }
 
@@ -78,14 +92,25 @@ pub fn bridge_places(
     for (done, outlet) in outlets.into_iter().enumerate() {
         let place = tried_at(survey, outlet, weighing, &mut || watch(done as f64 / of))?;
         if place.forecast.rooms.iter().any(|room| matches!(room.reach, Reach::Estimated(_))) {
-            tried.push((worth(&place), place));
+            tried.push(place);
         }
     }
-    tried.sort_by(|((met, value), place), ((other_met, other_value), other)| {
-        other_met.cmp(met).then(other.has_modem.cmp(&place.has_modem)).then(other_value.total_cmp(value))
+    best_first(&mut tried);
+    tried.truncate(MOST_TOLD);
+    let mut told = Vec::with_capacity(tried.len());
+    for place in tried {
+        told.push(tried_at(survey, place.outlet, stating, &mut || watch(1.0 - 1.0 / of))?);
+    }
+    best_first(&mut told);
+    Ok(told)
+}
+
+/// Puts places in order, each by what its own forecast says.
+fn best_first(places: &mut [BridgePlace]) {
+    places.sort_by(|a, b| {
+        let ((met, value), (other_met, other_value)) = (worth(a), worth(b));
+        other_met.cmp(&met).then(b.has_modem.cmp(&a.has_modem)).then(other_value.total_cmp(&value))
     });
-    let best = tried.into_iter().take(MOST_TOLD);
-    best.map(|(_, place)| tried_at(survey, place.outlet, stating, &mut || watch(1.0 - 1.0 / of))).collect()
 }
 
 fn tried_at(

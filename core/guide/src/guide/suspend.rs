@@ -49,7 +49,7 @@ impl Guide {
                 break;
             }
         }
-        if let Some(work) = self.long_work() {
+        while let Some(work) = self.long_work() {
             work.wait();
         }
         if let Some(weighing) = self.session.open.as_ref().and_then(|open| open.weighing.as_ref()) {

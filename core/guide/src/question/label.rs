@@ -48,7 +48,7 @@ impl LabelAnswer {
         }
         let kind = known.map_or(PartKind::Unknown, |part| part.kind);
         if let Some(offered) = Offered::of(snapshot, part, &given).filter(|_| !given.taken.is_empty()) {
-            answer = offered.taken(answer, (part, kind), (&text, &given.taken));
+            answer = offered.taken(snapshot, answer, (part, kind), (&text, &given.taken));
         }
         answer.then(Place::Ask(Question::LabelRead(part)))
     }

@@ -107,32 +107,58 @@ impl Offered {
         all.filter(|figure| figure.of(&rating).is_some() && self.unsure(*figure).is_empty()).collect()
     }
 
-    /// What was taken of it, as an answer. A figure that stands in a text that somebody typed, now or before, is as it was typed.
+    /// What was taken of it, as an answer. What was said of the part before stays; a figure that stands in a text that somebody typed,
+    /// now or before, is as it was typed. A band is said once both its ends are known, losses once those of all outputs are.
     pub(super) fn taken(
         &self,
+        snapshot: &SurveySnapshot<'_>,
         answer: Answer,
         (part, kind): (SubjectId, PartKind),
-        (typed, taken): (&str, &[LabelFigure]),
+        (text, taken): (&str, &[LabelFigure]),
     ) -> Answer {
-        let read = self.rating();
-        let typed = PartRating::of_label(typed);
-        let mut rating = typed.clone();
-        for figure in LabelFigure::of_part(self.kind(kind), &read) {
-            let value = figure.of(&read).filter(|_| taken.contains(&figure));
-            if let Some(value) = value.filter(|_| figure.of(&typed).is_none()) {
+        let (read, typed, before) = (self.rating(), PartRating::of_label(text), said_before(snapshot, part));
+        let figures = LabelFigure::of_part(self.kind(kind), &read);
+        let is_taken = |figure: LabelFigure| taken.contains(&figure) && figure.of(&typed).is_none();
+        let mut losses = figures.iter().filter(|figure| matches!(figure, LabelFigure::LegLossOf(_)));
+        let all_losses = losses.all(|figure| taken.contains(figure));
+        let mut rating = before.clone();
+        for figure in figures.into_iter().filter(|figure| is_taken(*figure)) {
+            let is_alone = match figure {
+                LabelFigure::Low | LabelFigure::High | LabelFigure::StopLow | LabelFigure::StopHigh => false,
+                LabelFigure::LegLossOf(_) => all_losses,
+                _ => true,
+            };
+            if let Some(value) = figure.of(&read).filter(|_| is_alone) {
                 figure.put(&mut rating, value);
+            }
+        }
+        let ends = [(LabelFigure::Low, LabelFigure::High), (LabelFigure::StopLow, LabelFigure::StopHigh)];
+        for (low, high) in ends.into_iter().filter(|(low, high)| is_taken(*low) || is_taken(*high)) {
+            let known = |end: LabelFigure| {
+                if is_taken(end) { end.of(&read) } else { end.of(&typed).or_else(|| end.of(&before)) }
+            };
+            if let (Some(low_mhz), Some(high_mhz)) = (known(low), known(high)) {
+                low.put(&mut rating, low_mhz);
+                high.put(&mut rating, high_mhz);
             }
         }
         let answer = answer.says(part, field::part::RATING, &rating);
         let Self::Read(photo, read) = self else { return answer };
         let answer = answer.says(*photo, field::photo::PRINT, read.suggestion.text.as_str());
         let is_kind = |seen: &label::seen::SeenMember| seen.member == Member::Kind && seen.is_sure();
-        if read.suggestion.members.iter().any(is_kind) {
+        let is_typed = label::read(text).kind.is_some();
+        if read.suggestion.members.iter().any(is_kind) && !is_typed {
             kind_from(answer, Some(kind), part, &read.suggestion.reading)
         } else {
             answer
         }
     }
+}
+
+/// What somebody said of a part's rating itself, beside its label.
+fn said_before(snapshot: &SurveySnapshot<'_>, part: SubjectId) -> PartRating {
+    let said = snapshot.ledger.shown(part, field::RATING).map(|fact| fact.value().clone());
+    said.and_then(|said| serde_json::from_value(said).ok()).unwrap_or_default()
 }
 
 /// The figures that one touch takes: those that were read in the photo of a part's label and are sure.

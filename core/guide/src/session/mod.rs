@@ -239,7 +239,7 @@ impl Session {
             .photos_of(of)
             .filter_map(|photo| Some((photo.image.sha256.clone(), open.store.photo_path(photo.id).ok()?)));
         let photos: Vec<_> = photos.collect();
-        open.prints.read(model, photos);
+        open.prints.read(model, photos, of.is_some());
     }
 
     /// Remembers what the answers may change, where it is worked out by now.

@@ -1,6 +1,7 @@
 //! What is printed in the photos of the open survey, read beside while somebody goes on, one photo after the other.
 
 use std::collections::{BTreeMap, VecDeque};
+use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError};
 
@@ -81,13 +82,22 @@ impl Prints {
         self.going.as_ref().map(LongWorkOf::work).filter(|work| !work.is_done())
     }
 
-    /// Reads these, but those that were read or wait already.
-    pub(super) fn read(&mut self, model: &PrintModel, photos: impl IntoIterator<Item = (String, PathBuf)>) {
+    /// Reads these, but those that were read or wait already; before those that wait, if somebody looks at them now.
+    pub(super) fn read(
+        &mut self,
+        model: &PrintModel,
+        photos: impl IntoIterator<Item = (String, PathBuf)>,
+        before_others: bool,
+    ) {
         let mut queue = locked(&self.queue);
         for (sum, file) in photos {
             if !queue.by_sum.contains_key(&sum) {
                 queue.by_sum.insert(sum.clone(), PrintRead::Waits);
-                queue.waiting.push_back((sum, file));
+                if before_others {
+                    queue.waiting.push_front((sum, file));
+                } else {
+                    queue.waiting.push_back((sum, file));
+                }
             }
         }
         // A thread that broke off reads no more.
@@ -100,14 +110,15 @@ impl Prints {
         let (queue, model) = (Arc::clone(&self.queue), model.clone());
         self.going = Some(LongWorkOf::begin(move |work| {
             while let Some((sum, file)) = next(&queue, work) {
-                let read = model.read(&file, work);
+                let read = catch_unwind(AssertUnwindSafe(|| model.read(&file, work)));
+                let read = read.unwrap_or(PrintRead::Failed(PrintError::ModelFails));
                 locked(&queue).by_sum.insert(sum, read);
             }
             Ok(())
         }));
     }
 
-    /// Stops reading. What waits is not read; it can be wanted anew only after the survey was opened again.
+    /// Stops reading: the photo at hand is not read until the survey is opened again; those that wait are, once somebody wants them.
     pub(crate) fn stop(&self) {
         if let Some(going) = &self.going {
             going.work().stop();
@@ -126,7 +137,7 @@ fn next(queue: &Mutex<Queue>, work: &LongWork) -> Option<(String, PathBuf)> {
     let mut queue = locked(queue);
     if work.is_stopped() {
         for (sum, _) in std::mem::take(&mut queue.waiting) {
-            queue.by_sum.insert(sum, PrintRead::Failed(PrintError::Stopped));
+            queue.by_sum.remove(&sum);
         }
     }
     let next = queue.waiting.pop_front();

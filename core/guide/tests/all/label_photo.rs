@@ -176,3 +176,41 @@ fn a_typed_word_wins_over_the_photo() {
         assert_eq!(part.rating.band.map(|band| band.high_mhz), Some(777.0), "{before}");
     }
 }
+
+/// One end of a band says nothing of the other: nobody read a band that ends where it begins.
+#[test]
+fn one_end_of_a_band_alone_makes_no_band_and_what_was_taken_before_stays() {
+    let mut walk = house();
+    let screen = to_label(&mut walk);
+    let key = screen.blocks.iter().find_map(|block| match block {
+        Block::PhotoSlot(slot) => slot.print_key.clone(),
+        _ => None,
+    });
+    let key = key.expect("a key for print");
+    let rating = |walk: &Walk| {
+        let survey = walk.survey();
+        survey
+            .parts
+            .values()
+            .find(|part| part.tag.as_deref() == Some("S1"))
+            .expect("the splitter")
+            .rating
+            .clone()
+    };
+    for (take, legs, band) in [
+        (vec!["take:legs"], 4, None),
+        (vec!["take:low"], 4, None),
+        (vec!["take:low", "take:high"], 4, Some((5.0, 1002.0))),
+    ] {
+        walk.guide
+            .act(&Deed::Print { key: key.clone(), words: "4-WAY SPLITTER 5-1002 MHz".into() })
+            .expect("told");
+        for take in take {
+            walk.press(take);
+        }
+        walk.press("next");
+        let found = rating(&walk);
+        assert_eq!((found.legs, found.band.map(|band| (band.low_mhz, band.high_mhz))), (legs, band));
+        to_label(&mut walk);
+    }
+}

@@ -144,11 +144,8 @@ pub(super) fn members(
             figures.sort_by(f64::total_cmp);
             figures.dedup();
             let mut places = Vec::new();
-            // "DC" begins at nothing, and a count may be a word: no number stands there.
-            let is_told_in_words = |figure: f64| {
-                figure == 0.0 || (member == Member::Legs && !numbers.iter().any(|number| number.unit == unit))
-            };
-            for figure in figures.into_iter().filter(|figure| !is_told_in_words(*figure)) {
+            // "DC" begins at nothing: no number stands there.
+            for figure in figures.into_iter().filter(|figure| *figure != 0.0) {
                 let found: Vec<&SeenNumber> = numbers
                     .iter()
                     .filter(|number| number.unit == unit && (number.value - figure).abs() < 1e-9)

@@ -197,7 +197,7 @@ bridge-places = Where the network could start
 bridge-places-why = One adapter stands at an outlet that the router, or a network cable from it, can reach. So much would get through from these outlets as the wiring is now, the best first.
 bridge-places-rows = Outlets for it, the best first
 bridge-place = { $modem ->
-    [yes] The modem is plugged in here.{" "}
+    [yes] The modem or fibre box is plugged in here.{" "}
    *[no] { "" }
 }{ $asked ->
     [0] { "" }
