@@ -207,3 +207,23 @@ proptest! {
         }
     }
 }
+
+/// An upper edge with a digit less is asked, also where another range with larger edges stands in its row.
+#[test]
+fn an_upper_edge_is_the_lower_one_of_nothing_that_follows() {
+    for row in ["54-100 MHz 950-2150 MHz", "54-100 MHz"] {
+        let found = label(&["SPLITTER 2-WAY", row]);
+        assert!(!number(&found, 100.0).is_sure(), "{row}: {:?}", found.numbers);
+    }
+    let lower = label(&["SPLITTER 2-WAY", "5-1002 MHz"]);
+    assert!(number(&lower, 5.0).is_sure() && number(&lower, 1002.0).is_sure(), "{:?}", lower.numbers);
+}
+
+/// A count of outputs that is in no number that was looked at is asked.
+#[test]
+fn a_count_of_outputs_is_sure_by_its_number_alone() {
+    assert!(is_sure(&label(&["4-WAY SPLITTER", "5-1002 MHz"]), Member::Legs));
+    let counted = label(&["SPLITTER", "1 IN 4 OUT", "5-1002 MHz"]);
+    let legs = counted.members.iter().find(|seen| seen.member == Member::Legs);
+    assert!(legs.is_none_or(|legs| !legs.is_sure()), "{counted:?}");
+}
