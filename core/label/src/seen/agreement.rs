@@ -86,6 +86,10 @@ fn one(row: usize, look: usize, seen: &SeenRow, own: &Sight, other: Option<&Sigh
     if is_cut || is_bare_mark {
         number.doubt(Unsure::Cut);
     }
+    // Where a row begins with whole decibels, their beginning, or the name of what they are of, may be what was not seen.
+    if own.unit == SeenUnit::Decibels && own.is_outermost.0 && own.value.fract() == 0.0 {
+        number.doubt(Unsure::Cut);
+    }
     number
 }
 

@@ -148,7 +148,10 @@ fn sights(line: &SeenLine) -> (Vec<Sight>, bool) {
                 certainty: certainty(line, &letters),
                 letters,
                 has_letters,
-                is_unclear: is_misread || is_foreign || row.may_name_an_output(at),
+                is_unclear: is_misread
+                    || is_foreign
+                    || row.may_name_an_output(at)
+                    || (unit == SeenUnit::Decibels && value.fract() == 0.0 && row.may_be_a_fraction(at)),
                 is_outermost: (first == Some(at), last == Some(at)),
             })
         })
@@ -239,6 +242,11 @@ impl Row<'_> {
             && before.is_some_and(|token| {
                 matches!(token.term(), Some(Term::Output | Term::Outputs | Term::Leg | Term::Port))
             })
+    }
+
+    /// Whether another number stands right before it: of “6 9 dB” the point was lost.
+    fn may_be_a_fraction(&self, at: usize) -> bool {
+        at.checked_sub(1).is_some_and(|before| matches!(self.what(before), Some(What::Number(..))))
     }
 
     /// What a number counts by what stands behind it, whether it is in thousands, and whether the unit is misspelled.

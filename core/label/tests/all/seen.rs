@@ -227,3 +227,15 @@ fn a_count_of_outputs_is_sure_by_its_number_alone() {
     let legs = counted.members.iter().find(|seen| seen.member == Member::Legs);
     assert!(legs.is_none_or(|legs| !legs.is_sure()), "{counted:?}");
 }
+
+/// Seen on a photo: the point of a loss was lost by both looks, or its beginning under a glare.
+#[test]
+fn decibels_that_may_be_the_end_of_a_figure_are_asked() {
+    for row in ["OUT3 6 9 dB", "2 dB", "3dB"] {
+        let found = label(&["SPLITTER 4-WAY", row]);
+        let decibels: Vec<_> =
+            found.numbers.iter().filter(|number| number.unit == SeenUnit::Decibels).collect();
+        assert!(decibels.iter().all(|number| !number.is_sure()), "{row}: {decibels:?}");
+    }
+    assert!(number(&label(&["SPLITTER 4-WAY", "OUT3 6.9 dB"]), 6.9).is_sure());
+}
