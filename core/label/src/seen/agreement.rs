@@ -26,6 +26,13 @@ impl AgreedRow {
     }
 }
 
+/// Whether two looks saw a row, each letter of it for certain.
+pub(super) fn is_certain(row: &SeenRow) -> bool {
+    let certain =
+        |line: &SeenLine| line.letters.iter().all(|(sign, certainty)| *sign == ' ' || *certainty >= CERTAIN);
+    row.looks.iter().all(|look| look.as_ref().is_some_and(certain))
+}
+
 /// Holds the two looks at a row against each other.
 pub(super) fn agreed(at: usize, row: &SeenRow) -> AgreedRow {
     let sights = row.looks.each_ref().map(|line| line.as_ref().map(numbers).unwrap_or_default());

@@ -121,9 +121,10 @@ pub(super) fn members(
     reading: &LabelReading,
     of_looks: &[LabelReading; 2],
     numbers: &[SeenNumber],
+    of_certain_rows: &[LabelReading],
 ) -> Vec<SeenMember> {
     let blank = LabelReading::default();
-    Member::ALL
+    let mut members: Vec<SeenMember> = Member::ALL
         .iter()
         .filter_map(|&member| {
             let only = |reading: &LabelReading| {
@@ -156,6 +157,11 @@ pub(super) fn members(
                 places.extend(found.iter().map(|number| number.place.clone()));
                 unsure.extend(found.iter().flat_map(|number| number.unsure.iter().cloned()));
             }
+            // The number of a cable's series stands in its name, and counts nothing by itself.
+            let is_certain = || of_certain_rows.iter().any(|row| only(row) == own);
+            if member == Member::Cable && !is_certain() {
+                unsure.push(Unsure::Faint);
+            }
             let mut once: Vec<Unsure> = Vec::new();
             for why in unsure {
                 if !once.contains(&why) {
@@ -164,7 +170,17 @@ pub(super) fn members(
             }
             Some(SeenMember { member, unsure: once, places })
         })
-        .collect()
+        .collect();
+    // So many losses as outputs were made of one figure: whoever doubts the count doubts them.
+    let of_count = members.iter().find(|seen| seen.member == Member::Legs).map(|legs| legs.unsure.clone());
+    if let Some(losses) = members.iter_mut().find(|seen| seen.member == Member::LegLosses) {
+        for why in of_count.unwrap_or_default() {
+            if !losses.unsure.contains(&why) {
+                losses.unsure.push(why);
+            }
+        }
+    }
+    members
 }
 
 /// Adds to numbers what does not fit between them.

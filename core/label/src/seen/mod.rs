@@ -99,6 +99,9 @@ impl Suggestion {
 pub fn suggest(rows: &[SeenRow]) -> Suggestion {
     let seen: Vec<agreement::AgreedRow> =
         rows.iter().enumerate().map(|(at, row)| agreement::agreed(at, row)).collect();
+    // What each row states by itself of which every letter was certain.
+    let certain = rows.iter().zip(&seen).filter(|(row, _)| agreement::is_certain(row));
+    let certain: Vec<LabelReading> = certain.map(|(_, row)| crate::read(&row.text_of(row.chosen))).collect();
     let text = |line: &dyn Fn(&agreement::AgreedRow) -> String| {
         seen.iter().map(line).filter(|line| !line.trim().is_empty()).collect::<Vec<_>>().join("\n")
     };
@@ -108,6 +111,6 @@ pub fn suggest(rows: &[SeenRow]) -> Suggestion {
     let mut numbers: Vec<SeenNumber> = seen.into_iter().flat_map(|row| row.numbers).collect();
     plausible::doubt(&mut numbers);
     member::doubt_what_does_not_fit(&reading, &mut numbers);
-    let members = member::members(&reading, &of_looks, &numbers);
+    let members = member::members(&reading, &of_looks, &numbers, &certain);
     Suggestion { text, numbers, reading, members }
 }

@@ -239,3 +239,29 @@ fn decibels_that_may_be_the_end_of_a_figure_are_asked() {
     }
     assert!(number(&label(&["SPLITTER 4-WAY", "OUT3 6.9 dB"]), 6.9).is_sure());
 }
+
+/// A series has its number in its name: it is asked like any number whose letters are not certain, or that one look alone saw.
+#[test]
+fn a_cables_series_is_sure_only_where_its_letters_are() {
+    let faint =
+        SeenLine { letters: "RG-6".chars().map(|sign| (sign, 0.5)).collect(), is_cut: (false, false) };
+    let once = SeenRow { looks: [None, Some(line("RG-6"))] };
+    for row in [SeenRow { looks: [Some(faint.clone()), Some(faint)] }, once] {
+        assert!(!is_sure(&suggest(&[row]), Member::Cable));
+    }
+    assert!(is_sure(&label(&["RG-6"]), Member::Cable));
+}
+
+/// One figure told for each output is as sure as their count.
+#[test]
+fn losses_of_outputs_are_no_surer_than_how_many_there_are() {
+    let row = |text: &str, certainty: f32| {
+        let line = SeenLine {
+            letters: text.chars().map(|sign| (sign, certainty)).collect(),
+            is_cut: (false, false),
+        };
+        SeenRow { looks: [Some(line.clone()), Some(line)] }
+    };
+    let seen = suggest(&[row("4-WAY SPLITTER", 0.5), row("OUT -7.2 dB", CLEAR)]);
+    assert!(!is_sure(&seen, Member::Legs) && !is_sure(&seen, Member::LegLosses), "{:?}", seen.members);
+}
