@@ -107,25 +107,13 @@ impl Serialize for Told<'_> {
 mod tests {
     use phrase::Arg;
 
-    use label::seen::{LengthUnsure, NoLength, Unsure};
+    use label::seen::{LengthUnsure, NoLength};
     use label::{Doubt, PartKind, Quantity};
 
     use super::*;
 
     #[test]
-    fn what_is_asked_of_a_photo_has_its_sentence() {
-        let asked = [
-            Unsure::Faint,
-            Unsure::SeenOnce,
-            Unsure::SeenOtherwise { other: "167".to_owned() },
-            Unsure::ReadOtherwise,
-            Unsure::Cut,
-            Unsure::PerhapsLonger { perhaps: 1675.0 },
-            Unsure::LettersForDigits,
-            Unsure::Unusual,
-            Unsure::DoesNotFit,
-            Unsure::MeaningUnclear,
-        ];
+    fn what_is_said_of_a_length_between_marks_has_its_sentence() {
         let lengths = [LengthUnsure::MarkAsked, LengthUnsure::TwoSeries];
         let none = [
             NoLength::NoMark { end: 0 },
@@ -134,10 +122,7 @@ mod tests {
             NoLength::SameMark,
             NoLength::TooFarApart,
         ];
-        let phrases = (asked.iter().map(Unsure::phrase))
-            .chain(lengths.map(LengthUnsure::phrase))
-            .chain(none.map(NoLength::phrase));
-        for phrase in phrases {
+        for phrase in lengths.map(LengthUnsure::phrase).into_iter().chain(none.map(NoLength::phrase)) {
             let sentence = say_in_english(&phrase);
             assert!(sentence.ends_with('.') && !sentence.contains(['{', '}']), "{phrase:?}: {sentence}");
         }

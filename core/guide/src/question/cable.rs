@@ -7,6 +7,7 @@ use facts::fact::{Fact, SubjectId};
 use house::record::{
     Asked, CableKind, LengthKnown, PartKind, Reply, Run, RunLength, Survey, field, reading_order,
 };
+use label::seen::{NoLength, SeenUnit, metres_between};
 use phrase::{Arg, Phrase};
 
 use super::answer::{Answer, Told, UNSURE, not_answered};
@@ -351,20 +352,17 @@ impl MarksAnswer {
         let ((near, here), (far, there)) = (at(&Key::Near, "one")?, at(&Key::Far, "other")?);
         let picked = pending.one(&Key::Unit).unwrap_or(MarksUnit::Feet);
         match (here, there) {
-            (Some(here), Some(there)) if here != there => Err(Phrase::new("marks-two-units")),
+            (Some(here), Some(there)) if here != there => Err(NoLength::TwoUnits.phrase()),
             (here, there) => Ok(Self { near, far, unit: here.or(there).unwrap_or(picked) }),
         }
     }
 
     pub(super) fn answer(self, run: SubjectId) -> Told<Answer> {
-        let unit_metres = match self.unit {
-            MarksUnit::Feet => METRES_PER_FOOT,
-            MarksUnit::Metres => 1.0,
+        let unit = match self.unit {
+            MarksUnit::Feet => SeenUnit::Feet,
+            MarksUnit::Metres => SeenUnit::Metres,
         };
-        let metres = (self.near - self.far).abs() * unit_metres;
-        if metres > 500.0 {
-            return Err(Phrase::new("marks-too-far-apart"));
-        }
+        let metres = metres_between([(self.near, unit), (self.far, unit)]).map_err(NoLength::phrase)?;
         Ok(Answer::new().says(run, field::run::LENGTH, &RunLength::stated(metres, LengthKnown::Measured)))
     }
 }
@@ -410,6 +408,9 @@ mod tests {
         };
         assert!(end(given("77", "nine")).is_some_and(|end| end.contains("other")));
         assert!(end(given("", "91")).is_some_and(|end| end.contains("one")));
-        assert_eq!(given("77 m", "91 ft").err().map(|phrase| phrase.id), Some("marks-two-units".into()));
+        assert_eq!(
+            given("77 m", "91 ft").err().map(|phrase| phrase.id),
+            Some("label-no-length-two-units".into())
+        );
     }
 }

@@ -325,8 +325,6 @@ marks-not-read = { $given ->
        *[other] the other end
     }, is no such number: the jacket has whole ones, for example 1208, 1,208 or 77 m.
 }
-marks-two-units = One of the two has feet and the other metres. Please look again: both ends of one cable count the same.
-marks-too-far-apart = These two are more than 500 m (1,640 ft) apart. Please read them again.
 
 ask-connectors = How do the connectors at the ends of the cables look?
     .title = The connectors

@@ -8,7 +8,7 @@ use std::ops::RangeInclusive;
 use serde_json::{Map, Value};
 
 /// The longest run that can be told, metres: a house has none longer.
-pub const MOST_METRES: f64 = 500.0;
+pub const MOST_METRES: f64 = label::seen::LONGEST_CABLE_METRES;
 /// The highest frequency, MHz: well above all that coax of a house carries.
 pub const MOST_MHZ: f64 = 10_000.0;
 /// The highest rate, Mb/s.

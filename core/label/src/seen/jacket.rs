@@ -1,4 +1,4 @@
-//! How long a cable is, by the marks that were seen on its jacket at both its ends.
+//! How long a cable is, by the marks on its jacket at both its ends: seen on photos, or typed.
 
 use coax::quantity::METRES_PER_FOOT;
 use phrase::Phrase;
@@ -6,7 +6,23 @@ use phrase::Phrase;
 use super::{SeenNumber, SeenUnit, Suggestion};
 
 /// A house has no longer cable, metres: marks farther apart are of two cables, or one of them was misread.
-const MOST_METRES: f64 = 500.0;
+pub const LONGEST_CABLE_METRES: f64 = 500.0;
+
+/// What lies between two marks of one jacket that count the same, metres.
+///
+/// # Errors
+/// [`NoLength::TwoUnits`], [`NoLength::SameMark`] or [`NoLength::TooFarApart`].
+pub fn metres_between([(from, unit), (to, other)]: [(f64, SeenUnit); 2]) -> Result<f64, NoLength> {
+    if unit != other {
+        return Err(NoLength::TwoUnits);
+    }
+    let each = if unit == SeenUnit::Feet { METRES_PER_FOOT } else { 1.0 };
+    let metres = (from - to).abs() * each;
+    if metres == 0.0 {
+        return Err(NoLength::SameMark);
+    }
+    if metres > LONGEST_CABLE_METRES { Err(NoLength::TooFarApart) } else { Ok(metres) }
+}
 
 /// A length between two marks.
 #[derive(Debug, Clone, PartialEq)]
@@ -28,10 +44,10 @@ pub enum LengthUnsure {
     TwoSeries,
 }
 
-/// Why two photos of a jacket give no length.
+/// Why two marks of a jacket give no length.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum NoLength {
-    /// One of them shows no mark.
+    /// One of two photos shows no mark.
     NoMark {
         /// Which, 0 or 1.
         end: usize,
@@ -71,18 +87,7 @@ impl JacketLength {
         let mark = |end: usize, seen: &Suggestion| seen.mark().cloned().ok_or(NoLength::NoMark { end });
         let [near, far] = ends;
         let marks = [mark(0, near)?, mark(1, far)?];
-        let [from, to] = &marks;
-        if from.unit != to.unit {
-            return Err(NoLength::TwoUnits);
-        }
-        let each = if from.unit == SeenUnit::Feet { METRES_PER_FOOT } else { 1.0 };
-        let metres = (from.value - to.value).abs() * each;
-        if metres == 0.0 {
-            return Err(NoLength::SameMark);
-        }
-        if metres > MOST_METRES {
-            return Err(NoLength::TooFarApart);
-        }
+        let metres = metres_between(marks.each_ref().map(|mark| (mark.value, mark.unit)))?;
         let series = near.reading.cable.zip(far.reading.cable);
         let doubts = [
             (marks.iter().any(|mark| !mark.is_sure()), LengthUnsure::MarkAsked),

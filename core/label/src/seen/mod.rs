@@ -15,7 +15,7 @@ mod unsure;
 
 use std::ops::Range;
 
-pub use jacket::{JacketLength, LengthUnsure, NoLength};
+pub use jacket::{JacketLength, LONGEST_CABLE_METRES, LengthUnsure, NoLength, metres_between};
 pub use member::{Member, SeenMember};
 pub use number::{SeenNumber, SeenUnit};
 pub use unsure::Unsure;

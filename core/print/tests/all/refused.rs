@@ -1,6 +1,9 @@
 //! Pictures that are not read, by kind, before anything is decoded or loaded.
 #![expect(clippy::unwrap_used, reason = "a failed test is what is wanted")]
 
+#[path = "../../../facts/tests/pictures/announcing.rs"]
+mod announcing;
+
 use std::io::Cursor;
 
 use facts::photo::{Area, Picture, PictureFault};
@@ -13,25 +16,12 @@ pub(crate) fn png(width: u32, height: u32) -> Vec<u8> {
     bytes.into_inner()
 }
 
-/// A PNG whose header says that it has so many pixels; its sum fits (PNG, third edition, 5.3 and annex D).
-fn announcing(width: u32, height: u32) -> Vec<u8> {
-    let mut bytes = png(4, 4);
-    bytes[16..20].copy_from_slice(&width.to_be_bytes());
-    bytes[20..24].copy_from_slice(&height.to_be_bytes());
-    let crc = bytes[12..29].iter().fold(u32::MAX, |crc, byte| {
-        (0..8).fold(
-            crc ^ u32::from(*byte),
-            |crc, _| if crc & 1 == 1 { 0xEDB8_8320 ^ (crc >> 1) } else { crc >> 1 },
-        )
-    });
-    bytes[29..33].copy_from_slice(&(!crc).to_be_bytes());
-    bytes
-}
-
 #[test]
 fn a_picture_of_sixty_thousand_pixels_a_side_is_refused_before_it_is_decoded() {
     for (width, height) in [(60_000, 4), (4, 60_000), (60_000, 60_000)] {
-        let refused = Picture::clean(&announcing(width, height)).map_err(PrintError::from).unwrap_err();
+        let refused = Picture::clean(&announcing::announcing(png(4, 4), width, height))
+            .map_err(PrintError::from)
+            .unwrap_err();
         assert!(matches!(refused, PrintError::Picture(PictureFault::TooManyPixels { .. })), "{refused}");
     }
 }

@@ -173,7 +173,7 @@ label-no-length-mark = On the { $end ->
    *[second] second
 } photo no mark of length was found. Take it where the jacket has a number with feet or metres behind it.
 label-no-length-two-units = One of the two marks has feet and the other metres. Please look again: both ends of one cable count the same.
-label-no-length-same-mark = Both photos show the same mark. Take one at each end of the cable.
+label-no-length-same-mark = Both ends show the same mark. Read it at each end of the cable.
 label-no-length-too-far-apart = These two marks are more than 500 m (1,640 ft) apart. Please read them again.
 
 ## Why nothing was read from a photo.

@@ -1,5 +1,8 @@
 //! Pictures made for the tests, encoded by the `image` crate.
 
+#[path = "../../../../facts/tests/pictures/announcing.rs"]
+mod announcing;
+
 use std::io::Cursor;
 
 use image::{ImageFormat, Rgb, RgbImage};
@@ -39,17 +42,7 @@ pub fn jpeg_taken(width: u32, height: u32, number: u32, time: &str) -> Vec<u8> {
     [&whole[..2], &[0xFF, 0xE1], &length, &segment, &whole[2..]].concat()
 }
 
-/// A PNG whose header says that it has so many pixels; its sum fits (PNG, third edition, 5.3 and annex D).
+/// A PNG whose header says that it has so many pixels.
 pub fn png_announcing(width: u32, height: u32) -> Vec<u8> {
-    let mut bytes = png(4, 4, 1);
-    bytes[16..20].copy_from_slice(&width.to_be_bytes());
-    bytes[20..24].copy_from_slice(&height.to_be_bytes());
-    let crc = bytes[12..29].iter().fold(u32::MAX, |crc, byte| {
-        (0..8).fold(
-            crc ^ u32::from(*byte),
-            |crc, _| if crc & 1 == 1 { 0xEDB8_8320 ^ (crc >> 1) } else { crc >> 1 },
-        )
-    });
-    bytes[29..33].copy_from_slice(&(!crc).to_be_bytes());
-    bytes
+    announcing::announcing(png(4, 4, 1), width, height)
 }
