@@ -17,7 +17,8 @@ use sha2::{Digest, Sha256};
 use crate::forecast::Forecast;
 use crate::level::{self, DoneLevel, Levels, MovedOut, OutletChange, levels};
 use crate::worklist::{
-    CutShort, FailedRoom, Gain, Options, OtherList, Refusal, Searched, Stake, Step, WorkList, applied, effort,
+    BridgePlace, CutShort, FailedRoom, Gain, Options, OtherList, Refusal, Searched, Stake, Step, WorkList,
+    applied, effort,
 };
 
 /// This program, by the sources of all that has a say in what is worked out (`build.rs`).
@@ -112,6 +113,7 @@ struct ListBytes {
     cut_short: Option<CutShort>,
     searched: Option<Searched>,
     others: Vec<OtherBytes>,
+    places: Vec<(SubjectId, Forecast)>,
     refused: Vec<(ChangeKind, Refusal)>,
     when_done: Forecast,
     failed: Vec<FailedRoom>,
@@ -154,6 +156,7 @@ impl ListBytes {
             cut_short: list.cut_short,
             searched: list.searched,
             others: list.others.iter().map(OtherBytes::of).collect(),
+            places: list.places.iter().map(|place| (place.outlet, place.forecast.clone())).collect(),
             refused: list.refused.clone(),
             when_done: list.when_done.clone(),
             failed: list.failed.clone(),
@@ -185,6 +188,11 @@ impl ListBytes {
             cut_short: self.cut_short,
             searched: self.searched,
             others: self.others.into_iter().map(|other| other.into_list(survey)).collect(),
+            places: self
+                .places
+                .into_iter()
+                .map(|(outlet, forecast)| BridgePlace::of(survey, outlet, forecast))
+                .collect(),
             refused: self.refused,
             as_found: as_found.clone(),
             when_done: self.when_done,

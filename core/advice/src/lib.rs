@@ -21,7 +21,7 @@
 //!
 //! From below upwards: `forecast` (rates), `adapters` (how many there are, and where each goes), `level` (levels of the other services), `verdict` (what readings say, and whether
 //! a room gets what it wishes), `finding` (what is wrong), `suspect` (what is most likely at fault where a test failed),
-//! `unknown` (what is left open), `worklist` (what to do), `placement` (where the network could start), `kept` (all of it as bytes, to be found again).
+//! `unknown` (what is left open), `worklist` (what to do, and where the network could start), `kept` (all of it as bytes, to be found again).
 
 pub mod adapters;
 mod beside;
@@ -31,7 +31,6 @@ pub mod finding;
 pub mod forecast;
 pub mod kept;
 pub mod level;
-pub mod placement;
 pub mod suspect;
 pub mod unknown;
 pub mod verdict;

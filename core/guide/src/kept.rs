@@ -7,9 +7,8 @@ use std::time::{Duration, Instant};
 use advice::AdviceError;
 use advice::forecast::{Forecast, forecast_watched};
 use advice::kept::{Kept, mark};
-use advice::placement::{BridgePlace, bridge_places};
 use advice::unknown::unknowns;
-use advice::worklist::{Options, Stake, WorkList, stakes, worklist_watched};
+use advice::worklist::{BridgePlace, Options, Stake, WorkList, bridge_places, stakes, worklist_watched};
 use facts::store::{Mark, Store, keep_worked_out, worked_out};
 use house::record::{Survey, fold};
 
@@ -94,11 +93,14 @@ impl<'a> Beside<'a> {
         Ok((list, stakes))
     }
 
-    /// Where the network could start, while nobody has said where it does. Worked out anew each time: few ask before that is said.
+    /// Where the network could start, while nobody has said where it does: as the work list has it, where that is kept.
     ///
     /// # Errors
     /// As [`Beside::forecast`].
     pub fn bridge_places(&self, watch: Watching<'_>) -> Result<Vec<BridgePlace>, AdviceError> {
+        if let Some(list) = self.kept().and_then(|kept| kept.list) {
+            return Ok(list.places);
+        }
         let Options { screening, stating, .. } = &self.options;
         bridge_places(self.survey, (screening, stating), watch)
     }

@@ -8,6 +8,7 @@ use house::record::{ChangeKind, Survey, Without};
 use phrase::{Arg, Phrase};
 use serde::{Deserialize, Serialize};
 
+use super::bridge_places::BridgePlace;
 use super::effort::Effort;
 use super::refusal::Refusal;
 use super::step::Step;
@@ -142,6 +143,8 @@ pub struct WorkList {
     pub others: Vec<OtherList>,
     /// Changes that were looked at and are not offered, with the reason.
     pub refused: Vec<(ChangeKind, Refusal)>,
+    /// Where the network could start, while nobody has said where it does.
+    pub places: Vec<BridgePlace>,
     /// The forecast of the house as found.
     pub as_found: Forecast,
     /// The forecast after all steps.

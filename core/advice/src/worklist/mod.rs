@@ -10,6 +10,7 @@
 //! minutes in `effort.rs`; its words with `.why`, `.how`, `.check` and `.back` in telling's `changes.ftl`; and in
 //! `tests/houses/src/change_cases.rs` one house where it must be and one where it must not.
 
+mod bridge_places;
 mod care;
 mod checks;
 mod effect;
@@ -42,6 +43,7 @@ mod to_buy;
 mod watch;
 mod whole;
 
+pub use bridge_places::{BridgePlace, bridge_places};
 pub use care::{cautions_at, cautions_in, cautions_of, is_such_work};
 pub use effect::applied;
 pub use effort::{Effort, PartNeeded, effort};
@@ -53,7 +55,6 @@ pub use options::Options;
 pub use other_list::chosen;
 #[cfg(test)]
 pub(crate) use propose::proposals as proposed;
-pub(crate) use rank::value;
 pub use refusal::Refusal;
 pub use services::refusal;
 pub use shopping::adapters_to_get;

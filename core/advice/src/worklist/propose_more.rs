@@ -102,13 +102,12 @@ fn own_line(survey: &Survey, outlet: &Part, head: SubjectId) -> Option<ChangeKin
 fn bridge_to(survey: &Survey, nodes: &[Node], bridge: &Node, outlet: &Part) -> Option<ChangeKind> {
     let from = survey.parts.get(&bridge.outlet).filter(|part| part.adapter.is_some())?;
     let same_room = from.room.is_some() && from.room == outlet.room;
-    let router_may_stand = has(outlet, &[Plugged::Modem, Plugged::FibreBox]);
     let tree = survey.wiring.head_of(outlet.id);
     let joins =
         |node: &Node| node.bridge && node.outlet != from.id && survey.wiring.head_of(node.outlet) == tree;
     // A gateway is a bridge by itself: with the adapter gone from beside it there would be two.
     let is_alone = !has(from, &[Plugged::MocaGateway]) && !nodes.iter().any(joins);
-    let may_stand = (same_room || router_may_stand) && is_alone;
+    let may_stand = (same_room || outlet.has_internet_box()) && is_alone;
     may_stand.then_some(ChangeKind::MoveBridge { from: from.id, to: outlet.id })
 }
 

@@ -7,7 +7,7 @@ use facts::fact::SubjectId;
 use house::record::{ChangeKind, Room, Survey, Wish};
 
 use crate::finding::{FindingKind, Place, grave_findings};
-use crate::forecast::{Forecast, Limit, PathForecast};
+use crate::forecast::{Forecast, Limit, PathForecast, RoomForecast};
 
 /// What a change is worth, Mb/s over all rooms and both directions.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -51,7 +51,7 @@ impl Worth {
 const LINKED_MBPS: f64 = 300.0;
 
 /// What all rooms of a house get, weighed by what is wished there: Mb/s, both directions together.
-pub(crate) fn value((survey, forecast): (&Survey, &Forecast)) -> f64 {
+pub(super) fn value((survey, forecast): (&Survey, &Forecast)) -> f64 {
     let of = |outlet| {
         let is_linked = forecast.likely_down(outlet) >= USABLE.value();
         let linked = if is_linked { linked(survey.wish_at(outlet)) } else { 0.0 };
@@ -66,13 +66,21 @@ fn by_room(
     (survey, forecast): (&Survey, &Forecast),
     of: impl Fn(SubjectId) -> f64,
 ) -> BTreeMap<SubjectId, f64> {
+    best_by_room(survey, forecast.rooms.iter().map(|there| (there, of(there.outlet))))
+}
+
+/// The same of some outlets, of each what it gets.
+pub(super) fn best_by_room<'a>(
+    survey: &Survey,
+    outlets: impl Iterator<Item = (&'a RoomForecast, f64)>,
+) -> BTreeMap<SubjectId, f64> {
     let mut best = BTreeMap::new();
-    for there in &forecast.rooms {
+    for (there, gets) in outlets {
         let own = there.room.filter(|room| survey.rooms.get(room).is_some_and(|room| room.wish.is_some()));
         let served =
             || survey.rooms.values().find(|room| room.served_from == Some(there.outlet)).map(|room| room.id);
         let room = own.or_else(served).or(there.room).unwrap_or(there.outlet);
-        let (gets, here) = (of(there.outlet), best.entry(room).or_insert(0.0_f64));
+        let here = best.entry(room).or_insert(0.0_f64);
         *here = here.max(gets);
     }
     best

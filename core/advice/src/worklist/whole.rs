@@ -2,6 +2,7 @@
 
 use house::record::Survey;
 
+use super::bridge_places::bridge_places;
 use super::known_rates::KnownRates;
 use super::list::WorkList;
 use super::options::Options;
@@ -27,8 +28,11 @@ pub fn worklist(survey: &Survey, options: &Options) -> Result<WorkList, AdviceEr
     worklist_watched(survey, options, &mut |_| true)
 }
 
-/// Of all the work, the share that is done when the list itself is; the rest is what else it might be.
+/// Of all the work, the share that is done when the list itself is; then comes what else it might be.
 const UNTIL_OTHERS: f64 = 0.7;
+
+/// The share that is done when only where the network could start is left.
+const UNTIL_PLACES: f64 = 0.95;
 
 /// The same, watched: `watch` is told again and again which share is done, 0 to 1, as far as can be told, and says
 /// whether to go on.
@@ -49,8 +53,12 @@ pub fn worklist_watched(
     let mut ordered = ordered(&ground, options, Extent::Whole, &mut meter)?;
     let done = (&ordered.house, &ordered.forecast);
     let failed = with_checks(survey, &as_found, done, &mut ordered.steps, options.most_steps);
+    let between = |from: f64, to: f64, share: f64| from + (to - from) * share;
     let others =
-        others(&ground, options, &ordered, &mut |share| watch(UNTIL_OTHERS + (1.0 - UNTIL_OTHERS) * share))?;
+        others(&ground, options, &ordered, &mut |share| watch(between(UNTIL_OTHERS, UNTIL_PLACES, share)))?;
+    let places = bridge_places(survey, (&options.screening, &options.stating), &mut |share| {
+        watch(between(UNTIL_PLACES, 1.0, share))
+    })?;
     let Ordered { steps, house, forecast: when_done, cut_short, searched, refused } = ordered;
     Ok(WorkList {
         level_changes: level::change(survey, &house, &level::Options::default())?,
@@ -60,6 +68,7 @@ pub fn worklist_watched(
         searched,
         refused,
         others,
+        places,
         failed,
         as_found,
         when_done,

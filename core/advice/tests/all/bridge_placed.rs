@@ -3,8 +3,8 @@
 
 use advice::AdviceError;
 use advice::forecast::{Options, forecast};
-use advice::placement::{BridgePlace, bridge_places};
 use advice::verdict::{answers_to_come, met};
+use advice::worklist::{BridgePlace, bridge_places};
 use house::record::{CableKind, EntryKind, Plugged, ServiceKind, Survey};
 use houses::{House, part_id};
 
@@ -47,7 +47,7 @@ fn the_best_outlet_comes_first_and_each_says_what_it_gives_once_chosen() {
     for place in &found {
         let tag = survey.parts.get(&place.outlet).and_then(|part| part.tag.clone()).expect("a tag");
         let chosen = house().at(&tag).with(|part| {
-            part.adapter = Some(house::record::Adapter { version: None, ethernet_mbps: None, bridge: true });
+            part.adapter = Some(house::record::Adapter::AT_ROUTER);
         });
         let chosen = forecast(&chosen.survey(), &MORE).expect("a sound survey");
         let rates = |forecast: &advice::forecast::Forecast| -> Vec<_> {

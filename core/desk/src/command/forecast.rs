@@ -3,8 +3,8 @@
 use advice::forecast::{
     CostAt, Forecast, PathForecast, Reach, RoomForecast, World, channels_left_beside, told,
 };
-use advice::placement::BridgePlace;
 use advice::verdict::{Hangs, HeldOf, RoomVerdict, Stands, Together, Verdict, WishMeasured, Wished};
+use advice::worklist::BridgePlace;
 use coax::link::Limit;
 use facts::fact::SubjectId;
 use house::naming;
@@ -202,7 +202,6 @@ pub struct ForecastJson {
     seed: u64,
     draws: u32,
     bridge: Option<PartJson>,
-    #[serde(skip_serializing_if = "Vec::is_empty")]
     bridge_places: Vec<BridgePlaceJson>,
     channels: Vec<ChannelJson>,
     channels_left: Option<ChannelsLeftJson>,

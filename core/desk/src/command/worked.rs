@@ -5,8 +5,7 @@ use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 use advice::forecast::Forecast;
-use advice::placement::BridgePlace;
-use advice::worklist::{Options, Stake, WorkList};
+use advice::worklist::{BridgePlace, Options, Stake, WorkList};
 use facts::fact::AuthorId;
 use facts::store::Store;
 use guide::kept::Beside;

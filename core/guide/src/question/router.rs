@@ -28,11 +28,6 @@ pub(crate) fn bridge<'a>(snapshot: &SurveySnapshot<'a>) -> Option<&'a Part> {
     })
 }
 
-/// Whether the cable modem, or modem and router in one, is plugged in at an outlet.
-fn has_modem(part: &Part) -> bool {
-    part.plugged.iter().flatten().any(|device| matches!(device, Plugged::Modem | Plugged::MocaGateway))
-}
-
 /// The most rooms that are offered.
 const MOST_ROOMS: usize = 100;
 
@@ -105,21 +100,18 @@ impl RouterAtAnswer {
     pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>) {
         let mut found = outlets(snapshot);
         // Where the modem is, the router mostly is, or it is the same box.
-        found.sort_by_key(|part| !has_modem(part));
+        found.sort_by_key(|part| !part.has_internet_box());
         // What each would give the rooms, once that is worked out.
         let places = match snapshot.standing {
-            Standing::Ready(worked) => worked.places.as_slice(),
+            Standing::Ready(worked) => worked.list.places.as_slice(),
             _ => &[],
         };
         let offer = |part: &Part| {
             let offer = Offer::new(&Self::Outlet(part.id), naming::of_part(snapshot.survey, part));
-            let place = places.iter().find(|place| place.outlet == part.id);
-            if let Some(place) = place {
-                offer.about(place.phrase())
-            } else if has_modem(part) {
-                offer.about(Phrase::new("router-at-modem"))
-            } else {
-                offer
+            match places.iter().find(|place| place.outlet == part.id) {
+                Some(place) => offer.about(place.phrase()),
+                None if part.has_internet_box() => offer.about(Phrase::new("router-at-modem")),
+                None => offer,
             }
         };
         let mut offers: Vec<_> = found.iter().copied().map(offer).collect();
@@ -165,12 +157,12 @@ impl RouterAtAnswer {
                     .says(outlet, field::part::KIND, &PartKind::Outlet)
                     .says(outlet, field::part::TAG, &tag)
                     .says(outlet, field::part::ROOM, &room)
-                    .says(outlet, field::part::ADAPTER, &BRIDGE_ADAPTER)
+                    .says(outlet, field::part::ADAPTER, &Adapter::AT_ROUTER)
                     .asked(survey.id, Asked::RouterAt, Reply::Yes)
             }
             Self::Outlet(outlet) => {
                 let known = survey.parts.get(&outlet).and_then(|part| part.adapter.clone());
-                let adapter = known.unwrap_or(BRIDGE_ADAPTER);
+                let adapter = known.unwrap_or(Adapter::AT_ROUTER);
                 let answer = answer.asked(survey.id, Asked::RouterAt, Reply::Yes);
                 answer.says(outlet, field::part::ADAPTER, &Adapter { bridge: true, ..adapter })
             }
@@ -179,9 +171,6 @@ impl RouterAtAnswer {
         }
     }
 }
-
-/// A bridge adapter of which nobody said more: it is as the plan has it.
-const BRIDGE_ADAPTER: Adapter = Adapter { version: None, ethernet_mbps: None, bridge: true };
 
 replies! {
     /// Whether the router itself speaks MoCA.
@@ -229,7 +218,7 @@ impl RouterSpeaksAnswer {
             }
             Self::No | Self::Unsure if plugged.contains(&Plugged::MocaGateway) => {
                 let answer = answer.says(outlet.id, field::part::PLUGGED, &but(Plugged::MocaGateway));
-                answer.says(outlet.id, field::part::ADAPTER, &BRIDGE_ADAPTER)
+                answer.says(outlet.id, field::part::ADAPTER, &Adapter::AT_ROUTER)
             }
             Self::No | Self::Unsure => answer,
         }
@@ -291,7 +280,7 @@ impl AdaptersAnswer {
         // A bridge that was placed before takes the version too, unless somebody said its own.
         match bridge(snapshot).and_then(|part| Some((part.id, part.adapter.as_ref()?))) {
             Some((id, adapter)) if adapter.version.as_ref() == Some(&survey.network.version) => {
-                let adapter = Adapter { bridge: adapter.bridge, ..BRIDGE_ADAPTER };
+                let adapter = Adapter { bridge: adapter.bridge, ..Adapter::AT_ROUTER };
                 answer.says(id, field::part::ADAPTER, &adapter)
             }
             _ => answer,

@@ -6,7 +6,6 @@ use std::sync::Arc;
 
 use advice::finding::{Finding, findings_beside};
 use advice::forecast::Forecast;
-use advice::placement::BridgePlace;
 use advice::unknown::{Matters, Unknown, unknowns};
 use advice::worklist::{Options, Stake, WorkList};
 use house::record::Survey;
@@ -26,8 +25,6 @@ pub(crate) struct Worked {
     pub(crate) stakes: Vec<Option<Stake>>,
     /// What is not known, what is most worth going back for first.
     pub(crate) unknowns: Vec<Weighed>,
-    /// Where the network could start, while nobody has said where it does.
-    pub(crate) places: Vec<BridgePlace>,
 }
 
 /// Something not known, with what knowing it may change.
@@ -84,19 +81,13 @@ pub(super) fn same_wiring(a: &Survey, b: &Survey) -> bool {
         && given_up(a) == given_up(b)
 }
 
-/// Of all the work, the share that is done when only places for the start of the network are looked for.
-const UNTIL_PLACES: f64 = 0.9;
-
 /// Works everything out, or finds it beside the survey in `folder`.
 fn work_out(folder: &Path, house: &Survey, options: Options, work: &LongWork) -> Result<Worked, GuideError> {
     let beside = Beside::of(Some(folder), house, options);
-    let (list, stakes) =
-        beside.all(&mut |share| work.goes_on(UNTIL_PLACES * share)).map_err(GuideError::from)?;
-    let left = &mut |share| work.goes_on(UNTIL_PLACES + (1.0 - UNTIL_PLACES) * share);
-    let places = beside.bridge_places(left).map_err(GuideError::from)?;
+    let (list, stakes) = beside.all(&mut |share| work.goes_on(share)).map_err(GuideError::from)?;
     let findings = findings_beside(house, &list.as_found, &list.levels);
     let unknowns = weighed(unknowns(house, &list.as_found), &stakes);
-    Ok(Worked { list, findings, stakes, unknowns, places })
+    Ok(Worked { list, findings, stakes, unknowns })
 }
 
 /// What is on a way to a room is weighed: what is most worth going back for comes first.

@@ -379,7 +379,7 @@ ask-router-at = Which outlet is next to the router?
     .why = One adapter is placed there: it joins the TV cable to a LAN port of the router, and with that every room.
     .how = Behind the wall or some steps away will do, with a network cable between. The LAN ports are the row of equal sockets. The WAN or INTERNET socket stands apart and is left alone.
     .how-head = Which socket of the router it is
-router-at-modem = the modem is plugged in here
+router-at-modem = the modem or fibre box is plugged in here
 router-at-none = None of them; the router is in a place without one
 
 ask-router-speaks = Can the router itself send its network over the TV cable?

@@ -154,6 +154,11 @@ pub struct Adapter {
     pub bridge: bool,
 }
 
+impl Adapter {
+    /// The adapter at the router of which nobody said more: it is as the plan of the network has it.
+    pub const AT_ROUTER: Self = Self { version: None, ethernet_mbps: None, bridge: true };
+}
+
 closed_list! {
     /// What may lie between an adapter and what uses the network there.
     pub enum NetworkPiece ("value-network_piece") {
@@ -231,6 +236,14 @@ impl Part {
     pub fn is_entry_filter(&self) -> bool {
         let built_in = self.rating.stop_band.is_some() || self.rating.rejection_db.is_some();
         self.kind == PartKind::EntryFilter || (self.kind == PartKind::GroundBlock && built_in)
+    }
+
+    /// Whether the box that brings the internet is plugged in: a modem, by itself or in one with the router, or a fibre box. The router
+    /// mostly stands beside it.
+    pub fn has_internet_box(&self) -> bool {
+        let is_one =
+            |device: &Plugged| matches!(device, Plugged::Modem | Plugged::MocaGateway | Plugged::FibreBox);
+        self.plugged.iter().flatten().any(is_one)
     }
 
     /// A part of which only the kind is known.

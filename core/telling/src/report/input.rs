@@ -3,7 +3,6 @@
 use advice::finding::Finding;
 use advice::forecast::Forecast;
 use advice::level::{self, LevelTold};
-use advice::placement::bridge_places;
 use advice::unknown::{Matters, Unknown, unknowns};
 use advice::worklist::{
     CutShort, Gain, Options, OtherList, PartNeeded, Searched, Stake, Step, WorkList, chosen, stakes,
@@ -91,7 +90,11 @@ impl<'a> ReportInput<'a> {
         Self {
             survey,
             forecast: &work.as_found,
-            places: places(survey),
+            places: work
+                .places
+                .iter()
+                .map(|place| (naming::part(survey, place.outlet), place.phrase()))
+                .collect(),
             findings: findings.iter().map(|finding| FindingTold::of(survey, finding)).collect(),
             flags: findings,
             steps: work.steps.iter().map(StepTold::from).collect(),
@@ -108,13 +111,6 @@ impl<'a> ReportInput<'a> {
             provenance,
         }
     }
-}
-
-/// Where the network could start, by the draws that a forecast has.
-fn places(survey: &Survey) -> Vec<(Phrase, Phrase)> {
-    let Options { screening, stating, .. } = Options::default();
-    let places = bridge_places(survey, (&screening, &stating), &mut |_| true).unwrap_or_default();
-    places.iter().map(|place| (naming::part(survey, place.outlet), place.phrase())).collect()
 }
 
 /// What is not known, weighed with few draws as the candidates of a work list are; what cannot be worked out is told by where

@@ -3,8 +3,8 @@
 use ::house::naming;
 use ::house::record::{Asked, Reply};
 use advice::forecast::{Forecast, RoomForecast, channels_left_beside};
-use advice::placement::BridgePlace;
 use advice::verdict::{Lack, Lacking, Together, Wished, answers, summary};
+use advice::worklist::BridgePlace;
 use phrase::{Arg, Phrase};
 
 use super::bars::{self, Bars};
@@ -63,7 +63,7 @@ fn lead(snapshot: &SurveySnapshot<'_>, forecast: &Forecast) -> Phrase {
 
 /// Where the network could start: one press leads to the question.
 fn places(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, worked: &Worked) {
-    if worked.places.is_empty() {
+    if worked.list.places.is_empty() {
         return;
     }
     builder.words(WordsRole::Heading, &Phrase::new("bridge-places"));
@@ -72,7 +72,7 @@ fn places(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, worked
         let head = shown::outlet(snapshot.survey, place.outlet);
         builder.row(Some(Key::Ask(Question::RouterAt)), &head, Some(&place.phrase()), None)
     };
-    let rows = worked.places.iter().map(row).collect();
+    let rows = worked.list.places.iter().map(row).collect();
     builder.rows(&Phrase::new("bridge-places-rows"), rows);
 }
 

@@ -3,13 +3,13 @@
 
 use coax::link::USABLE;
 use facts::fact::SubjectId;
-use house::record::{Adapter, PartKind, Plugged, Sureness, Survey, reading_order, satellite_on};
+use house::record::{Adapter, Part, PartKind, Sureness, Survey, reading_order, satellite_on};
 use phrase::{Arg, Phrase};
 
+use super::rank::{best_by_room, value};
 use crate::error::AdviceError;
-use crate::forecast::{Forecast, Options, Reach, RoomForecast, forecast_watched};
+use crate::forecast::{Forecast, Options, Reach, RoomForecast, forecast_watched, nodes_of};
 use crate::verdict::{answers_to_come, met};
-use crate::worklist::value;
 
 /// The most outlets that are tried, in the order in which the house is read.
 const MOST_TRIED: usize = 24;
@@ -31,34 +31,39 @@ pub struct BridgePlace {
 }
 
 impl BridgePlace {
-    /// What the rooms get from there, as one sentence.
+    /// In this house, with the forecast of the house in which the network starts there.
+    pub(crate) fn of(survey: &Survey, outlet: SubjectId, forecast: Forecast) -> Self {
+        let has_modem = survey.parts.get(&outlet).is_some_and(Part::has_internet_box);
+        Self { outlet, has_modem, forecast, house: with_bridge_at(survey, outlet) }
+    }
+
+    /// What the rooms get from there, as one sentence. A room of which it is not known how it hangs is not counted.
     pub fn phrase(&self) -> Phrase {
-        let likely = self.forecast.rooms.iter().map(|room| self.forecast.likely_down(room.outlet));
-        let reached: Vec<f64> = likely.filter(|mbps| *mbps >= USABLE.value()).collect();
+        let is_told = |room: &&RoomForecast| !matches!(room.reach, Reach::NoBridge | Reach::Loose(_));
+        let told = self.forecast.rooms.iter().filter(is_told);
+        let told = told.map(|room| (room, self.forecast.likely_down(room.outlet)));
+        let rooms = best_by_room(&self.house, told);
+        let reached: Vec<f64> = rooms.values().copied().filter(|mbps| *mbps >= USABLE.value()).collect();
         let least = reached.iter().copied().reduce(f64::min).unwrap_or_default();
         let answers = answers_to_come(&self.house, &self.forecast);
         Phrase::new("bridge-place")
             .text("modem", if self.has_modem { "yes" } else { "no" })
             .with("met", Arg::Count(met(&answers) as u64))
             .with("asked", Arg::Count(answers.len() as u64))
-            .with(
-                "out",
-                Arg::Count(self.forecast.rooms.iter().filter(|room| self.is_out(room)).count() as u64),
-            )
+            .with("out", Arg::Count((rooms.len() - reached.len()) as u64))
             .with("reached", Arg::Count(reached.len() as u64))
             .with("least", Arg::Rate(least))
     }
 }
 
-impl BridgePlace {
-    /// Whether a room likely gets nothing from there, as far as is known how it hangs.
-    fn is_out(&self, room: &RoomForecast) -> bool {
-        match room.reach {
-            Reach::Estimated(_) => self.forecast.likely_down(room.outlet) < USABLE.value(),
-            Reach::NoChannel | Reach::OtherTree | Reach::FedByNothing(_) => true,
-            Reach::NoBridge | Reach::Loose(_) => false,
-        }
+/// The house with the network's start at an outlet.
+fn with_bridge_at(survey: &Survey, outlet: SubjectId) -> Survey {
+    let mut house = survey.clone();
+    if let Some(part) = house.parts.get_mut(&outlet) {
+        let known = part.adapter.take().unwrap_or(Adapter::AT_ROUTER);
+        part.adapter = Some(Adapter { bridge: true, ..known });
     }
+    house
 }
 
 /// The outlets from which most gets through, the best first; empty where the network has its start, or no outlet reaches another.
@@ -74,7 +79,7 @@ pub fn bridge_places(
     (weighing, stating): (&Options, &Options),
     watch: &mut dyn FnMut(f64) -> bool,
 ) -> Result<Vec<BridgePlace>, AdviceError> {
-    let nodes = crate::forecast::nodes_of(survey);
+    let nodes = nodes_of(survey);
     if nodes.is_empty() || nodes.iter().any(|node| node.bridge) {
         return Ok(Vec::new());
     }
@@ -119,17 +124,8 @@ fn tried_at(
     options: &Options,
     goes_on: &mut dyn FnMut() -> bool,
 ) -> Result<BridgePlace, AdviceError> {
-    let mut house = survey.clone();
-    let mut has_modem = false;
-    if let Some(part) = house.parts.get_mut(&outlet) {
-        let known =
-            part.adapter.take().unwrap_or(Adapter { version: None, ethernet_mbps: None, bridge: true });
-        part.adapter = Some(Adapter { bridge: true, ..known });
-        let is_modem = |device: &Plugged| matches!(device, Plugged::Modem | Plugged::FibreBox);
-        has_modem = part.plugged.iter().flatten().any(is_modem);
-    }
-    let forecast = forecast_watched(&house, options, goes_on)?;
-    Ok(BridgePlace { outlet, has_modem, forecast, house })
+    let forecast = forecast_watched(&with_bridge_at(survey, outlet), options, goes_on)?;
+    Ok(BridgePlace::of(survey, outlet, forecast))
 }
 
 /// In how many rooms there is what is wished, that of the place itself among them, and what all get.
