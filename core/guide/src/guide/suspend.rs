@@ -11,7 +11,7 @@ use crate::error::{GuideError, Result, Trouble};
 use crate::finish::notices_aloud;
 use crate::place::Move;
 use crate::screen::{NoticeRole, Screen};
-use crate::session::{After, Keep, LongWork, Memory, Results, SentWork, WorkKind};
+use crate::session::{After, Keep, LongWork, Memory, OpenSurvey, Prints, Results, SentWork, WorkKind};
 
 /// So long [`Guide::suspend`] waits for long work that it told to stop. A phone gives an app some seconds.
 const LONGEST_WAIT: Duration = Duration::from_secs(2);
@@ -23,6 +23,7 @@ pub(super) struct Suspended {
     memory: Memory,
     last_act: Option<ActId>,
     results: Results,
+    prints: Prints,
 }
 
 impl Guide {
@@ -31,8 +32,7 @@ impl Guide {
     pub fn long_work(&self) -> Option<LongWork> {
         let sent_work = self.session.sent_work.as_ref().map(SentWork::work).filter(|work| !work.is_done());
         let results = || self.session.open.as_ref()?.results.running();
-        let prints = || self.session.open.as_ref()?.prints.running();
-        sent_work.or_else(results).or_else(prints).cloned()
+        sent_work.or_else(results).cloned().or_else(|| self.session.print_waited_for())
     }
 
     /// Has the screen tell what came of long work that is over; waits for nothing. A shell that leaves it out shows a
@@ -82,8 +82,9 @@ impl Guide {
         if let Some(open) = self.session.open.take() {
             open.results.stop();
             let folder = open.store.folder().to_owned();
-            let (memory, last_act, results) = (open.memory, open.last_act, open.results);
-            self.suspended = Some(Suspended { folder, screen, memory, last_act, results });
+            open.prints.stop_all();
+            let OpenSurvey { memory, last_act, results, prints, .. } = open;
+            self.suspended = Some(Suspended { folder, screen, memory, last_act, results, prints });
         }
         Ok(())
     }
@@ -129,10 +130,11 @@ impl Guide {
     /// Takes up what was put aside, once its survey is open again.
     pub(super) fn take_up(&mut self) {
         let Some(open) = &mut self.session.open else { return };
-        if let Some(Suspended { memory, last_act, results, .. }) = self.suspended.take() {
+        if let Some(Suspended { memory, last_act, results, prints, .. }) = self.suspended.take() {
             // What was worked out still counts if the house is as it was.
             open.revision = results.next_revision();
             (open.memory, open.last_act, open.results) = (memory, last_act, results);
+            open.prints = prints;
             self.session.begin_if_wanted();
             self.session.read_prints_if_wanted();
         }

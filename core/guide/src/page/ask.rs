@@ -125,7 +125,12 @@ fn pressed(session: &mut Session, question: &Question, key: &Key) -> Result<Move
         Key::Next | Key::Keep => answer(session, question),
         Key::Later => put_off(session, question),
         Key::Stop => {
-            session.open_survey()?.prints.stop();
+            let open = session.open_survey()?;
+            if let Question::Label(part) = question
+                && let Some(photo) = open.survey.label_photo(*part)
+            {
+                open.prints.stop(&photo.image.sha256);
+            }
             Ok(Move::Stay)
         }
         Key::TakeSure => {

@@ -74,7 +74,7 @@ impl LabelReadAnswer {
             id: String::new(),
             aloud: Aloud::default(),
             name: String::new(),
-            photo: label_photo::of_part(snapshot, part).map(|photo| photo.id.to_string()),
+            photo: snapshot.survey.label_photo(part).map(|photo| photo.id.to_string()),
             text,
             figures,
             doubts,

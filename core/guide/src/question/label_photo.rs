@@ -6,7 +6,7 @@ use std::sync::Arc;
 use facts::fact::SubjectId;
 use house::printed::kind_printed;
 use house::rating::PartRating;
-use house::record::{PartKind, Photo, PhotoRole, field};
+use house::record::{PartKind, field};
 use label::seen::{Member, Unsure};
 use phrase::Phrase;
 use print::PrintError;
@@ -18,11 +18,6 @@ use crate::place::{Key, LabelFigure, Question};
 use crate::screen::{Aloud, LabelBlock, PressWeight, WordsRole};
 use crate::session::{Pending, PrintRead, SurveySnapshot};
 use crate::view::ScreenBuilder;
-
-/// The photo of a part's label, else one of the part.
-pub(super) fn of_part<'a>(snapshot: &SurveySnapshot<'a>, part: SubjectId) -> Option<&'a Photo> {
-    snapshot.survey.photos_of(Some(part)).max_by_key(|photo| photo.role == Some(PhotoRole::Label))
-}
 
 /// What was given on the screen that asks what is printed on a part.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -59,10 +54,10 @@ impl Offered {
         if let Some(text) = &given.recognised {
             return Some(Self::ByDevice(text.clone()));
         }
-        let photo = of_part(snapshot, part)?;
+        let photo = snapshot.survey.label_photo(part)?;
         match snapshot.prints.of(&photo.image.sha256)? {
             PrintRead::Read(read) => Some(Self::Read(photo.id, read)),
-            PrintRead::Waits | PrintRead::Failed(_) | PrintRead::Lost => None,
+            PrintRead::Waits(_) | PrintRead::Failed(_) | PrintRead::Lost => None,
         }
     }
 
@@ -213,7 +208,7 @@ pub(super) fn draw(
         id: String::new(),
         aloud: Aloud::default(),
         name: String::new(),
-        photo: of_part(snapshot, part).map(|photo| photo.id.to_string()),
+        photo: snapshot.survey.label_photo(part).map(|photo| photo.id.to_string()),
         text: offered.text().to_owned(),
         figures: offers,
         doubts: Vec::new(),
@@ -226,14 +221,11 @@ pub(super) fn draw(
 }
 
 fn not_read(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, part: SubjectId) {
-    let read = of_part(snapshot, part).and_then(|photo| snapshot.prints.of(&photo.image.sha256));
+    let read = snapshot.survey.label_photo(part).and_then(|photo| snapshot.prints.of(&photo.image.sha256));
     match read {
-        Some(PrintRead::Waits) => {
-            let work = snapshot.prints.running();
-            let progress = work.and_then(crate::session::LongWork::progress);
-            let stopped = work.is_some_and(crate::session::LongWork::is_stopped);
+        Some(PrintRead::Waits(work)) => {
             let (name, stop) = (Phrase::new("label-being-read"), Phrase::new("work-stop"));
-            builder.how_far(&name, progress, (&Key::Stop, &stop), stopped);
+            builder.how_far(&name, work.progress(), (&Key::Stop, &stop), work.is_stopped());
         }
         Some(PrintRead::Failed(error)) => {
             if let Some(phrase) = error.phrase() {

@@ -26,7 +26,8 @@ struct Shared {
 const NOT_KNOWN: u32 = u32::MAX;
 
 impl LongWork {
-    fn new() -> Self {
+    /// Work that was not begun.
+    pub(super) fn new() -> Self {
         let shared = Shared {
             stop: AtomicBool::new(false),
             thousandths: AtomicU32::new(NOT_KNOWN),
@@ -70,7 +71,7 @@ impl LongWork {
     }
 
     /// Says that it is over.
-    fn end(&self) {
+    pub(super) fn end(&self) {
         *self.shared.over.lock().unwrap_or_else(PoisonError::into_inner) = true;
         self.shared.is_over.notify_all();
     }

@@ -29,6 +29,7 @@ use std::sync::Arc;
 
 use facts::fact::Writer;
 use facts::home::Home;
+use house::record::Photo;
 use phrase::{Arg, Phrase};
 use telling::words::Language;
 
@@ -51,7 +52,7 @@ pub(crate) use notice::Notices;
 pub(crate) use open_survey::OpenSurvey;
 pub(crate) use pack::{is_there, name_of, pack};
 pub(crate) use pending::Pending;
-pub(crate) use prints::{PrintModel, PrintRead};
+pub(crate) use prints::{PrintModel, PrintRead, Prints};
 pub(crate) use results::{Results, Standing, Weighed, Worked};
 pub(crate) use sent_work::{After, SentWork, WorkKind};
 pub(crate) use snapshot::SurveySnapshot;
@@ -229,17 +230,25 @@ impl Session {
     /// Reads what is printed in the photos that the screen is about, where that was not done yet.
     pub(crate) fn read_prints_if_wanted(&mut self) {
         let (Some(model), Some(open)) = (&self.print_model, &mut self.open) else { return };
-        let of = match open.memory.way.last() {
-            Some(Place::Ask(Question::Label(part))) => Some(*part),
-            Some(Place::Field(FieldPlace::Burst | FieldPlace::Assign)) => None,
+        let (photos, is_looked_at): (Vec<_>, bool) = match open.memory.way.last() {
+            Some(Place::Ask(Question::Label(part))) => {
+                (open.survey.label_photo(*part).into_iter().collect(), true)
+            }
+            Some(Place::Field(FieldPlace::Burst | FieldPlace::Assign)) => {
+                (open.survey.photos_of(None).collect(), false)
+            }
             _ => return,
         };
-        let photos = open
-            .survey
-            .photos_of(of)
-            .filter_map(|photo| Some((photo.image.sha256.clone(), open.store.photo_path(photo.id).ok()?)));
-        let photos: Vec<_> = photos.collect();
-        open.prints.read(model, photos, of.is_some());
+        let file = |photo: &Photo| Some((photo.image.sha256.clone(), open.store.photo_path(photo.id).ok()?));
+        let photos: Vec<_> = photos.into_iter().filter_map(file).collect();
+        open.prints.read(model, photos, is_looked_at);
+    }
+
+    /// The work that reads the photo of the label that is asked about: its screen waits for that.
+    pub(crate) fn print_waited_for(&self) -> Option<LongWork> {
+        let open = self.open.as_ref()?;
+        let Some(Place::Ask(Question::Label(part))) = open.memory.way.last() else { return None };
+        open.prints.work_on(&open.survey.label_photo(*part)?.image.sha256)
     }
 
     /// Remembers what the answers may change, where it is worked out by now.

@@ -84,7 +84,7 @@ fn with_print(snapshot: &SurveySnapshot<'_>, photo: &Photo, name: Phrase) -> Phr
             let words = read.suggestion.text.lines().collect::<Vec<_>>().join(", ");
             Phrase::new("free-photo-reads").phrase("name", name).text("words", shortened(&words))
         }
-        Some(PrintRead::Waits | PrintRead::Failed(_) | PrintRead::Lost) | None => name,
+        Some(PrintRead::Waits(_) | PrintRead::Failed(_) | PrintRead::Lost) | None => name,
     }
 }
 
