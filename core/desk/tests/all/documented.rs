@@ -58,6 +58,7 @@ fn forecast() {
         "seed",
         "draws",
         "bridge",
+        "bridge_places",
         "channels",
         "channels_left",
         "nodes",
@@ -73,6 +74,24 @@ fn forecast() {
         let [low, likely, high] = ["low", "likely", "high"].map(|end| range[end].as_f64().unwrap());
         assert!(low <= likely && likely <= high, "{range}");
     }
+}
+
+/// Nobody said where the network starts: each place says what is got from there, in the shape of the forecast itself.
+#[test]
+fn places_of_the_networks_start_are_told_as_forecasts() {
+    let desk = Desk::new();
+    assert!(HOUSE.contains("bridge = true"));
+    desk.write("open.toml", HOUSE.replace("bridge = true", "bridge = false"));
+    assert_eq!(desk.run(&["sheet", "open.toml", "open.legwork"]).code, 0);
+    let answer = desk.run(&["--json", "forecast", "open.legwork"]).json();
+    assert_eq!(answer["bridge"], Value::Null);
+    let places = answer["bridge_places"].as_array().unwrap();
+    assert!(!places.is_empty(), "{answer}");
+    for place in places {
+        assert_eq!(place["forecast"]["bridge"]["id"], place["outlet"]["id"]);
+        assert_eq!(place["forecast"]["bridge_places"], json!([]));
+    }
+    assert_documented(&answer);
 }
 
 #[test]
