@@ -1,23 +1,29 @@
-"""bounds.py FOLDER [OTHER]: prints how the photos of a run were read, ours and the peer's, and fails where ours breaks a bound; with
-OTHER, what another reader saw is held to the bounds in place of ours."""
+"""bounds.py FOLDER... [--held OTHER]: prints how the photos of these folders together were read, ours and the peer's, and fails where ours
+breaks a bound; with OTHER, what another reader saw is held to the bounds in place of ours."""
+import argparse
+import collections
 import pathlib
 import sys
 
 import score
 
-FOLDER = pathlib.Path(sys.argv[1])
-HELD = sys.argv[2] if len(sys.argv) > 2 else "ours"
 # At least so many numbers of a hundred exact, and at most so many sure and wrong.
 BOUNDS = {"normal": (97.0, 0.1), "hard": (88.0, 0.3)}
 
 
 def main():
+    parser = argparse.ArgumentParser()
+    parser.add_argument("folders", nargs="+", type=pathlib.Path)
+    parser.add_argument("--held", default="ours")
+    asked = parser.parse_args()
     broken = []
     for kind, (exact, sure_wrong) in BOUNDS.items():
-        for who in (HELD, "peer"):
-            truth, seen = score.load(FOLDER / kind / "truth.json", FOLDER / f"{kind}.{who}")
-            counts, wrong = score.score(truth, seen)
-            counts = counts["all"]
+        for who in (asked.held, "peer"):
+            counts, wrong = collections.Counter(), []
+            for folder in asked.folders:
+                of_folder, wrong_there = score.score(*score.load(folder / kind / "truth.json", folder / f"{kind}.{who}"))
+                counts.update(of_folder["all"])
+                wrong += wrong_there
             print(score.line(f"{kind}, {'tesseract' if who == 'peer' else who}", counts))
             if who == "peer":
                 continue
