@@ -49,15 +49,18 @@ pub(super) enum Offered {
 }
 
 impl Offered {
-    /// What is offered for a part; `None` where nothing was read.
+    /// What is offered for a part; `None` where nothing was read. What the model read goes before what the device recognised,
+    /// since of that nobody knows how sure it is; and while the model reads, nothing is offered that it may contradict.
     pub(super) fn of(snapshot: &SurveySnapshot<'_>, part: SubjectId, given: &LabelGiven) -> Option<Self> {
-        if let Some(text) = &given.recognised {
-            return Some(Self::ByDevice(text.clone()));
-        }
-        let photo = snapshot.survey.label_photo(part)?;
-        match snapshot.prints.of(&photo.image.sha256)? {
-            PrintRead::Read(read) => Some(Self::Read(photo.id, read)),
-            PrintRead::Waits(_) | PrintRead::Failed(_) | PrintRead::Lost => None,
+        let by_device = || given.recognised.clone().map(Self::ByDevice);
+        let photo = snapshot.label_photo(part);
+        match photo.and_then(|photo| Some((photo.id, snapshot.prints.of(&photo.image.sha256)?))) {
+            Some((photo, PrintRead::Read(read))) => {
+                let states_nothing = PartRating::of_label(&read.suggestion.text) == PartRating::default();
+                by_device().filter(|_| states_nothing).or(Some(Self::Read(photo, read)))
+            }
+            Some((_, PrintRead::Waits(_))) => None,
+            Some((_, PrintRead::Failed(_) | PrintRead::Lost)) | None => by_device(),
         }
     }
 
@@ -208,7 +211,7 @@ pub(super) fn draw(
         id: String::new(),
         aloud: Aloud::default(),
         name: String::new(),
-        photo: snapshot.survey.label_photo(part).map(|photo| photo.id.to_string()),
+        photo: snapshot.label_photo(part).map(|photo| photo.id.to_string()),
         text: offered.text().to_owned(),
         figures: offers,
         doubts: Vec::new(),
@@ -221,7 +224,7 @@ pub(super) fn draw(
 }
 
 fn not_read(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, part: SubjectId) {
-    let read = snapshot.survey.label_photo(part).and_then(|photo| snapshot.prints.of(&photo.image.sha256));
+    let read = snapshot.label_photo(part).and_then(|photo| snapshot.prints.of(&photo.image.sha256));
     match read {
         Some(PrintRead::Waits(work)) => {
             let (name, stop) = (Phrase::new("label-being-read"), Phrase::new("work-stop"));

@@ -85,6 +85,21 @@ impl Prints {
         }
     }
 
+    /// Forgets of which photos nothing was read because the model was not there, or not as it must be.
+    pub(super) fn forget_without_model(&mut self) {
+        locked(&self.queue).by_sum.retain(|_, read| {
+            !matches!(
+                read,
+                PrintRead::Failed(
+                    PrintError::ModelMissing { .. }
+                        | PrintError::ModelUnreadable { .. }
+                        | PrintError::ModelChanged { .. }
+                        | PrintError::ModelFails
+                )
+            )
+        });
+    }
+
     /// Reads these, but those that were read or wait already; before those that wait, if somebody looks at them now.
     pub(super) fn read(
         &mut self,
