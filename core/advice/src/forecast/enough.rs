@@ -81,8 +81,7 @@ impl House<'_> {
 
 /// What each way gives at a placement, draw by draw, Mb/s.
 fn rates_at(tried: &[Tried], at: usize) -> impl Iterator<Item = Vec<f64>> + '_ {
-    let ways = tried.first().map_or(0, |one| one.shown.len());
-    (0..ways).map(move |way| {
-        tried.iter().filter_map(|one| Some(one.shown.get(way)?.get(at)?.net.value())).collect()
-    })
+    let ways = tried.first().map_or(0, |one| one.shown.count());
+    (0..ways)
+        .map(move |way| tried.iter().filter_map(|one| Some(one.shown.at(at).get(way)?.net.value())).collect())
 }

@@ -2,12 +2,12 @@
 
 use std::sync::Arc;
 
-use coax::{Branches, Dice, Model, OutletIndex};
+use coax::{Branches, Complex64, Model, OutletIndex};
 
-use super::circuit::{Laid, Terminal};
+use super::circuit::Terminal;
 use super::drawn_house::House;
+use super::laid::Laid;
 use super::solved::{Pairs, Solved};
-use super::throws::Throws;
 use crate::error::AdviceError;
 
 /// A house laid from its bridge.
@@ -20,12 +20,10 @@ pub(super) struct FromBridge {
 }
 
 impl FromBridge {
-    /// `None` where it cannot be seen from its bridge.
-    pub(super) fn of(house: &House<'_>) -> Result<Option<Self>, AdviceError> {
+    /// `None` where it cannot be seen from its bridge. Its pieces may be drawn in any way.
+    pub(super) fn of(house: &House<'_>, models: Vec<Arc<Model>>) -> Result<Option<Self>, AdviceError> {
         let bridge = Terminal::Adapter(house.bridge.outlet);
-        let Some(laid) = house.circuit.laid_from(bridge, |key| Dice::thrown(0, 0, key))? else {
-            return Ok(None);
-        };
+        let Some(laid) = Laid::from(&house.circuit, bridge, models)? else { return Ok(None) };
         let root = laid.tree.root_outlet();
         let mut outlets: Vec<OutletIndex> = Vec::new();
         let mut pairs = Vec::new();
@@ -45,9 +43,9 @@ impl FromBridge {
         Ok(Some(Self { laid, outlets, pairs: pairs.into() }))
     }
 
-    /// What is on its ends in one draw, as [`FromBridge::solved`] takes it.
-    pub(super) fn ends(&self, house: &House<'_>, throws: &Throws) -> Vec<coax::Complex64> {
-        house.circuit.ends(&self.laid.ends, |key| throws.dice(key))
+    /// What is on its ends, as [`FromBridge::solved`] takes it; `sends` says what each of the circuit's endings sends back.
+    pub(super) fn ends(&self, sends: impl FnMut(usize) -> Complex64) -> Vec<Complex64> {
+        self.laid.ends.iter().copied().map(sends).collect()
     }
 
     /// The powers of its pairs, of parts that are drawn.
@@ -55,7 +53,7 @@ impl FromBridge {
         &self,
         branches: &mut Branches,
         models: &[Arc<Model>],
-        ends: &[coax::Complex64],
+        ends: &[Complex64],
         errors: &[f64],
     ) -> Result<Solved, AdviceError> {
         let powers = branches.powers(&self.laid.tree, models, ends, &self.outlets)?;

@@ -13,6 +13,7 @@ mod drawn_house;
 mod draws;
 mod enough;
 mod from_bridge;
+mod laid;
 mod many;
 mod nodes;
 mod options;

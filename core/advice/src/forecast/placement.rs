@@ -14,20 +14,66 @@ pub(crate) const NEAR: f64 = 0.99;
 pub(crate) const NEAR_MBPS: f64 = 1.0;
 
 /// What one draw gives at every placement.
+#[derive(Debug, Default)]
 pub(super) struct Tried {
-    /// Each way of each pair, then each placement.
-    pub(super) shown: Vec<Vec<LinkRate>>,
+    /// Each way of each pair.
+    pub(super) shown: Ways,
     /// The same with every by-pass of which nobody knows, for the rooms over one.
-    pub(super) with_by_passes: Vec<Vec<LinkRate>>,
+    pub(super) with_by_passes: Ways,
 }
 
-/// What each pair gives at one placement, there and back.
-pub(super) fn pairs_at(
-    ways: &[Vec<LinkRate>],
-    placement: usize,
-) -> impl Iterator<Item = [LinkRate; 2]> + use<'_> {
-    let rate = move |way: &Vec<LinkRate>| way.get(placement).copied();
-    ways.chunks_exact(2).filter_map(move |pair| Some([rate(pair.first()?)?, rate(pair.last()?)?]))
+/// What some ways give at every placement.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Ways {
+    count: usize,
+    /// Those of the first placement, then those of the next.
+    rates: Vec<LinkRate>,
+}
+
+impl Ways {
+    /// So many ways at so many placements, with nothing on them yet.
+    pub(super) fn new(count: usize, placements: usize) -> Self {
+        Self { count, rates: vec![LinkRate::NONE; count * placements] }
+    }
+
+    /// What one way gives, placement by placement, is written by `tells`.
+    pub(super) fn fill<E>(
+        &mut self,
+        way: usize,
+        tells: impl FnOnce(&mut dyn FnMut(LinkRate)) -> Result<(), E>,
+    ) -> Result<(), E> {
+        let mut places = self.rates.iter_mut().skip(way).step_by(self.count.max(1));
+        tells(&mut |rate| {
+            if let Some(place) = places.next() {
+                *place = rate;
+            }
+        })
+    }
+
+    /// A pair of ways as it is among others.
+    pub(super) fn take_pair(&mut self, way: usize, others: &Self, other: usize) {
+        let pairs = others.rates.chunks_exact(others.count.max(1)).map(|all| all.get(other..other + 2));
+        for (here, pair) in self.rates.chunks_exact_mut(self.count.max(1)).zip(pairs) {
+            if let (Some(here), Some(pair)) = (here.get_mut(way..way + 2), pair) {
+                here.copy_from_slice(pair);
+            }
+        }
+    }
+
+    /// How many there are.
+    pub(super) fn count(&self) -> usize {
+        self.count
+    }
+
+    /// What they give at one placement.
+    pub(super) fn at(&self, placement: usize) -> &[LinkRate] {
+        self.rates.get(placement * self.count..(placement + 1) * self.count).unwrap_or(&[])
+    }
+
+    /// What each pair gives at one placement, there and back.
+    pub(super) fn pairs_at(&self, placement: usize) -> impl Iterator<Item = [LinkRate; 2]> + use<'_> {
+        self.at(placement).as_chunks().0.iter().copied()
+    }
 }
 
 /// The placement that serves the weakest room best: by what the slowest way of all reaches nine times in ten; then by the same
@@ -36,8 +82,8 @@ pub(super) fn pairs_at(
 /// of this the one that lies lowest, by its place among the candidates. `None` without any.
 pub(super) fn chosen(candidates: &[Placement], draws: &[Tried]) -> Option<usize> {
     let mut left: Vec<usize> = (0..candidates.len()).collect();
-    let shown: Ways = |draw| &draw.shown;
-    let with_by_passes: Ways = |draw| &draw.with_by_passes;
+    let shown: Which = |draw| &draw.shown;
+    let with_by_passes: Which = |draw| &draw.with_by_passes;
     let nets = |at, ways| each_way(at, ways, draws, LOW, |rate| rate.net.value());
     let phys = |at| each_way(at, shown, draws, LIKELY, |rate| rate.phy.value());
     // Whatever falls below what is near enough to the best so far need not be known.
@@ -76,22 +122,22 @@ fn least(rates: impl Iterator<Item = f64>, enough: f64) -> f64 {
     least
 }
 
-/// Some of the ways of a draw, each with what it gives at every placement.
-type Ways = fn(&Tried) -> &[Vec<LinkRate>];
+/// Some of the ways of a draw.
+type Which = fn(&Tried) -> &Ways;
 
 /// What each way gives at a placement: so large a share of the draws gives less.
 fn each_way<'a>(
     at: usize,
-    ways: Ways,
+    which: Which,
     draws: &'a [Tried],
     share: f64,
     value: impl Fn(&LinkRate) -> f64 + 'a,
 ) -> impl Iterator<Item = f64> + 'a {
-    let count = draws.first().map_or(0, |draw| ways(draw).len());
+    let count = draws.first().map_or(0, |draw| which(draw).count());
     let mut values = Vec::with_capacity(draws.len());
     (0..count).map(move |way| {
         values.clear();
-        values.extend(draws.iter().filter_map(|draw| ways(draw).get(way)?.get(at)).map(&value));
+        values.extend(draws.iter().filter_map(|draw| which(draw).at(at).get(way)).map(&value));
         quantile(&mut values, share)
     })
 }
@@ -108,12 +154,14 @@ mod tests {
         let grid: Vec<Megahertz> =
             (0..512).map(|n| Megahertz(1125.0 + 550.0 * f64::from(n) / 511.0)).collect();
         let node = Node { version, port: EthernetPort::TenGigabit };
-        let ways = losses.iter().map(|loss| {
+        let candidates = Candidates::new(placements(version));
+        let mut shown = Ways::new(losses.len(), candidates.placements().len());
+        for (way, loss) in losses.iter().enumerate() {
             let path: Vec<f64> = grid.iter().map(|f| Decibels(-loss(f.value())).power()).collect();
             let load = BitLoading::new(&grid, path, node, node, &LinkDraw::likely()).unwrap();
-            load.rates(&Candidates::new(placements(version)), losses.len() + 1).unwrap()
-        });
-        Tried { shown: ways.collect(), with_by_passes: Vec::new() }
+            shown.fill(way, |tell| load.each_rate(&candidates, losses.len() + 1, tell)).unwrap();
+        }
+        Tried { shown, ..Tried::default() }
     }
 
     fn chosen_of(version: Version, draws: &[Tried]) -> Placement {

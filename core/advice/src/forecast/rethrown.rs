@@ -6,7 +6,7 @@
 use std::sync::Arc;
 
 use coax::link::{Candidates, Placement};
-use coax::{Branches, Model, Sweep};
+use coax::{Branches, Dice, Model, Sweep};
 use facts::fact::SubjectId;
 use house::record::Survey;
 
@@ -56,7 +56,7 @@ pub(crate) fn total_effects(
     }
     let draws = u64::from(prepared.forecast.draws);
     let Some(placement) = placement_of(house, forecast, draws, goes_on)? else { return nothing() };
-    let seen = FromBridge::of(house)?;
+    let seen = FromBridge::of(house, house.circuit.models(|key| Dice::thrown(0, 0, key), |_| None)?)?;
     let tools = || (Branches::on(house.grid.clone()), Sweep::on(house.grid.clone()));
     let work = |tools: &mut (Branches, Sweep), draw| {
         Looked { house, seen: seen.as_ref(), placement: &placement }.draw(tools, draw, &again)
@@ -134,7 +134,8 @@ impl Looked<'_> {
         let (house, circuit) = (self.house, &self.house.circuit);
         let throws = Throws::of(house.options.seed, draw);
         let errors = house.model_errors(&throws);
-        let ends = self.seen.map_or_else(Vec::new, |seen| seen.ends(house, &throws));
+        let sends = |end| circuit.sent_back(end, |key| throws.dice(key));
+        let ends = self.seen.map_or_else(Vec::new, |seen| seen.ends(sends));
         let mut models = circuit.models(|key| throws.dice(key), |_| None)?;
         let mut rates = |models: &[Arc<Model>]| -> Result<Rates, AdviceError> {
             let solved = if let Some(seen) = self.seen {

@@ -118,6 +118,13 @@ impl Solved {
         self.powers.of(pair).iter().map(|power| power * share).collect()
     }
 
+    /// Whether two pairs are one and the same way, there and back.
+    pub(super) fn are_alike(&self, one: Option<usize>, other: Option<usize>) -> bool {
+        let (Some(one), Some(other)) = (one, other) else { return false };
+        std::ptr::eq(self.powers.of(one), self.powers.of(other))
+            && self.shares.get(one) == self.shares.get(other)
+    }
+
     /// The least loss in the band over any of some pairs, dB.
     pub(super) fn least_loss(&self, pairs: impl Iterator<Item = usize>) -> f64 {
         let most = pairs.flat_map(|pair| self.power(Some(pair))).fold(0.0, f64::max);

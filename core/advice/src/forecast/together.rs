@@ -2,12 +2,12 @@
 //! same is folded once. So a change costs its own parts and the way from them to the bridge.
 
 use std::ops::Range;
-use std::sync::{Arc, Mutex, PoisonError};
+use std::sync::{Mutex, PoisonError};
 
-use coax::{Branches, FrequencyGrid, Model};
+use coax::{Branches, FrequencyGrid};
 use house::record::Survey;
 
-use super::among::{Alike, Among};
+use super::among::{Alike, Among, DrawnOnce};
 use super::drawn_house::{Told, grid_of};
 use super::many;
 use super::options::Options;
@@ -47,10 +47,10 @@ pub(crate) fn forecast_each_watched(
     let mut forecasts = Vec::with_capacity(houses.len());
     let grid = grid_of(options.first_points())?;
     for houses in houses.chunks(at_once(options)) {
-        let each = |draws: Range<u64>, all: &[Among<'_>], count: usize| {
+        let each = |draws: Range<u64>, all: &[Among<'_>], alike: &Alike| {
             let work = |drawn: &mut Drawn, draw| {
                 drawn.forget();
-                drawn.draw(all, count, options, draw)
+                drawn.draw(all, alike, options, draw)
             };
             many::each(draws, || Drawn::on(grid.clone()), work, &mut || goes_on(houses.len()))
         };
@@ -72,7 +72,7 @@ pub(crate) struct Forecaster {
 
 /// Of all draws together so many waves of folded branches are kept (about 8 MB) from one group
 /// of houses to the next; more is forgotten.
-const MOST_WAVES_KEPT: usize = 60_000;
+const MOST_WAVES_KEPT: usize = 600_000;
 
 impl Forecaster {
     /// By a fixed number of draws.
@@ -91,15 +91,15 @@ impl Forecaster {
         for houses in houses.chunks(at_once(&options)) {
             let Self { alike, by_draw, .. } = &mut *self;
             by_draw.resize_with(options.draws.max(1) as usize, || Mutex::new(Drawn::on(grid.clone())));
-            let work = |all: &[Among<'_>], count: usize, draw: u64| {
+            let work = |all: &[Among<'_>], alike: &Alike, draw: u64| {
                 let place = usize::try_from(draw).ok();
                 let drawn = place.and_then(|place| by_draw.get(place)).ok_or(AdviceError::Inner("draw"))?;
                 // A thread that panicked takes the whole forecast with it.
                 let mut drawn = drawn.lock().unwrap_or_else(PoisonError::into_inner);
-                drawn.draw(all, count, &options, draw)
+                drawn.draw(all, alike, &options, draw)
             };
-            let each = |draws: Range<u64>, all: &[Among<'_>], count: usize| {
-                many::each(draws, || (), |(), draw| work(all, count, draw), &mut || true)
+            let each = |draws: Range<u64>, all: &[Among<'_>], alike: &Alike| {
+                many::each(draws, || (), |(), draw| work(all, alike, draw), &mut || true)
             };
             forecasts.extend(forecast_all(houses, &options, alike, each)?);
             self.forget_too_much();
@@ -123,8 +123,9 @@ impl Forecaster {
 #[derive(Debug)]
 struct Drawn {
     branches: Branches,
-    /// The pieces that are drawn, by their numbers.
-    models: Vec<Option<Arc<Model>>>,
+    once: DrawnOnce,
+    /// What it shows, for as long as it is one and the same draw.
+    throws: Option<Throws>,
 }
 
 /// One draw of each of some houses, and what it gives at every placement; nothing where a house is not drawn so often.
@@ -132,26 +133,28 @@ type OneDraw = Vec<Option<(SolvedDraw, Tried)>>;
 
 impl Drawn {
     fn on(grid: FrequencyGrid) -> Self {
-        Self { branches: Branches::on(grid), models: Vec::new() }
+        Self { branches: Branches::on(grid), once: DrawnOnce::default(), throws: None }
     }
 
     fn forget(&mut self) {
         self.branches.forget();
-        self.models.clear();
+        self.once.forget();
+        self.throws = None;
     }
 
     fn draw(
         &mut self,
         all: &[Among<'_>],
-        pieces: usize,
+        alike: &Alike,
         options: &Options,
         draw: u64,
     ) -> Result<OneDraw, AdviceError> {
-        self.models.resize(pieces.max(self.models.len()), None);
-        let throws = Throws::of(options.seed, draw);
+        let Self { branches, once, throws } = self;
+        once.make_room(alike);
+        let throws = throws.get_or_insert_with(|| Throws::of(options.seed, draw));
         let one = |among: &Among<'_>| {
             let is_drawn = draw < u64::from(among.draws);
-            is_drawn.then(|| among.draw(&throws, &mut self.branches, &mut self.models)).transpose()
+            is_drawn.then(|| among.draw(throws, branches, once)).transpose()
         };
         all.iter().map(one).collect()
     }
@@ -162,12 +165,12 @@ fn at_once(options: &Options) -> usize {
     DRAWS_AT_ONCE / usize::try_from(options.draws).unwrap_or(DRAWS_AT_ONCE).clamp(1, DRAWS_AT_ONCE)
 }
 
-/// `each` makes these draws of these houses, which have so many pieces.
+/// `each` makes these draws of these houses.
 fn forecast_all(
     houses: &[&Survey],
     options: &Options,
     alike: &mut Alike,
-    each: impl FnOnce(Range<u64>, &[Among<'_>], usize) -> Result<Vec<OneDraw>, AdviceError>,
+    each: impl FnOnce(Range<u64>, &[Among<'_>], &Alike) -> Result<Vec<OneDraw>, AdviceError>,
 ) -> Result<Vec<Forecast>, AdviceError> {
     let prepared = houses.iter().map(|house| Prepared::of(house, options));
     let mut prepared = prepared.collect::<Result<Vec<_>, _>>()?;
@@ -178,7 +181,7 @@ fn forecast_all(
         }
     }
     let draws = among.iter().map(|among| u64::from(among.draws)).max().unwrap_or(0);
-    let made = each(0..draws, &among, alike.pieces)?;
+    let made = each(0..draws, &among, alike)?;
     let mut by_house: Vec<(Vec<SolvedDraw>, Vec<Tried>)> = among.iter().map(|_| Default::default()).collect();
     for draw in made {
         for (one, (solved, tried)) in draw.into_iter().zip(&mut by_house) {
