@@ -7,12 +7,12 @@ use coax::link::Candidates;
 use coax::{Branches, Complex64, Dice, Model};
 
 use super::circuit::Circuit;
-use super::drawn_house::{House, MayRun};
-use super::from_bridge::FromBridge;
+use super::drawn_house::{House, MayRun, Told};
 use super::pieces::{Ending, Rated};
 use super::placement::Tried;
 use super::solved::{InWorld, Solved, SolvedDraw};
 use super::throws::Throws;
+use super::views::Views;
 use crate::error::AdviceError;
 
 /// What is the same in several houses. Their pieces and endings, those that are the same numbered alike: with the same dice they are
@@ -108,9 +108,10 @@ pub(super) struct Among<'a> {
     /// Which of them.
     pub(super) place: usize,
     pub(super) draws: u32,
+    pub(super) told: Told,
     pub(super) house: &'a House<'a>,
     pub(super) candidates: Arc<Candidates>,
-    seen: FromBridge,
+    seen: Views,
     /// Its pieces; with every by-pass of which nobody knows, and without, where one is on the way to a room.
     pieces: Vec<usize>,
     worlds: Option<[Vec<usize>; 2]>,
@@ -121,8 +122,7 @@ pub(super) struct Among<'a> {
 impl<'a> Among<'a> {
     /// `None` where nothing is to be drawn, or it cannot be seen from its bridge.
     pub(super) fn of(
-        place: usize,
-        draws: u32,
+        (place, draws, told): (usize, u32, Told),
         house: &'a House<'a>,
         alike: &mut Alike,
     ) -> Result<Option<Self>, AdviceError> {
@@ -131,13 +131,13 @@ impl<'a> Among<'a> {
             return Ok(None);
         }
         let own = alike.numbers(&house.circuit);
-        let Some(seen) = FromBridge::of(house, alike.drawn_somehow(&house.circuit, &own)?)? else {
+        let Some(seen) = Views::of(house, told, &alike.drawn_somehow(&house.circuit, &own)?)? else {
             return Ok(None);
         };
         let endings = alike.endings(&house.circuit);
         let worlds =
             house.worlds.as_deref().map(|worlds| worlds.each_ref().map(|world| alike.numbers(world)));
-        Ok(Some(Self { place, draws, house, candidates, seen, pieces: own, worlds, endings }))
+        Ok(Some(Self { place, draws, told, house, candidates, seen, pieces: own, worlds, endings }))
     }
 
     /// The house of one draw, and what it gives at every placement.

@@ -386,7 +386,7 @@ impl MayRun {
 
 /// How much of a forecast is told.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Told {
+pub(crate) enum Told {
     /// All of it.
     All,
     /// What the rooms get: not where it is lost, at which frequency, nor what leaves the house.

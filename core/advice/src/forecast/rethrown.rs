@@ -11,8 +11,7 @@ use facts::fact::SubjectId;
 use house::record::Survey;
 
 use super::again::{Again, Open};
-use super::drawn_house::House;
-use super::from_bridge::FromBridge;
+use super::drawn_house::{House, Told};
 use super::many;
 use super::options::Options;
 use super::outcome::Forecast;
@@ -21,6 +20,7 @@ use super::run::Prepared;
 use super::solved::{Pairs, Solved};
 use super::throws::Throws;
 use super::total_effect::TotalEffect;
+use super::views::Views;
 use crate::error::AdviceError;
 
 /// The total effects of one unknown on the rates of a room.
@@ -56,7 +56,8 @@ pub(crate) fn total_effects(
     }
     let draws = u64::from(prepared.forecast.draws);
     let Some(placement) = placement_of(house, forecast, draws, goes_on)? else { return nothing() };
-    let seen = FromBridge::of(house, house.circuit.models(|key| Dice::thrown(0, 0, key), |_| None)?)?;
+    let seen =
+        Views::of(house, Told::Rates, &house.circuit.models(|key| Dice::thrown(0, 0, key), |_| None)?)?;
     let tools = || (Branches::on(house.grid.clone()), Sweep::on(house.grid.clone()));
     let work = |tools: &mut (Branches, Sweep), draw| {
         Looked { house, seen: seen.as_ref(), placement: &placement }.draw(tools, draw, &again)
@@ -119,7 +120,7 @@ struct Drawn {
 struct Looked<'a> {
     house: &'a House<'a>,
     /// `None` where it cannot be seen from its bridge.
-    seen: Option<&'a FromBridge>,
+    seen: Option<&'a Views>,
     placement: &'a Placement,
 }
 

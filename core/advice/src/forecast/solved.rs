@@ -5,6 +5,7 @@ use std::sync::Arc;
 use coax::link::Placement;
 use coax::{Megahertz, Powers, RootPowers};
 
+use super::views::ByView;
 use crate::error::AdviceError;
 
 /// One draw, solved.
@@ -80,20 +81,21 @@ impl SolvedDraw {
 pub(super) enum Pairs {
     /// Of one house alone.
     Swept(Powers),
-    /// Of a house among others: between the bridge and some outlets; of each pair which of them, and whether it leads there, nothing
-    /// where it touches no bridge.
-    Together(RootPowers, Arc<[Option<(usize, bool)>]>),
+    /// Of a house among others: view by view between where it is seen from and some outlets; where each pair is found in them,
+    /// nothing where it is in none.
+    Together(Vec<RootPowers>, Arc<[Option<ByView>]>),
 }
 
 impl Pairs {
     fn of(&self, pair: usize) -> &[f64] {
         match self {
             Self::Swept(powers) => powers.of(pair),
-            Self::Together(powers, pairs) => match pairs.get(pair) {
-                Some(Some((outlet, true))) => powers.from_root(*outlet),
-                Some(Some((outlet, false))) => powers.to_root(*outlet),
-                Some(None) | None => &[],
-            },
+            Self::Together(powers, pairs) => {
+                let found = pairs.get(pair).copied().flatten();
+                found.zip(found.and_then(|found| powers.get(found.view))).map_or(&[], |(found, powers)| {
+                    if found.leads { powers.from_root(found.outlet) } else { powers.to_root(found.outlet) }
+                })
+            }
         }
     }
 }

@@ -25,7 +25,7 @@ use super::services::{AsFound, Guard, Others, refusal, weighed_in};
 use super::step::Step;
 use super::watch::Meter;
 use crate::error::AdviceError;
-use crate::forecast::{self, Forecast, forecast_each};
+use crate::forecast::{self, Forecast, Told, forecast_each};
 use crate::level;
 use crate::verdict::RoomVerdict;
 
@@ -175,7 +175,7 @@ pub(super) fn ordered(
     let forecast = match extent {
         Extent::Whole => stated(&mut steps, as_found, &house, (&mut *meter, &stating))?,
         Extent::End if steps.is_empty() => as_found.clone(),
-        Extent::End => meter.stated(&house, &stating)?,
+        Extent::End => stated_whole(&[], &house, (&mut *meter, &stating))?.1,
     };
     let refused = not_offered(survey, (refused, planned.left_out), &steps);
     Ok(Ordered { steps, house, forecast, searched: planned.searched, cut_short, refused })
@@ -253,13 +253,28 @@ fn stated(
     if steps.is_empty() {
         return Ok(as_found.clone());
     }
-    // All in one way, that of houses forecast together: what a step does not touch stays as it was to the last digit.
-    let houses: Vec<&Survey> = steps.iter().map(|step| &step.before).chain([done]).collect();
-    let stated = meter.stated_each(&houses, stating)?;
-    for (step, (before, after)) in steps.iter_mut().zip(stated.iter().zip(stated.iter().skip(1))) {
-        step.gains = gains(before, after);
+    let before: Vec<&Survey> = steps.iter().map(|step| &step.before).collect();
+    let (before, done) = stated_whole(&before, done, (meter, stating))?;
+    let after: Vec<&Forecast> = before.iter().skip(1).chain([&done]).collect();
+    let gained: Vec<_> = before.iter().zip(after).map(|(before, after)| gains(before, after)).collect();
+    for (step, gains) in steps.iter_mut().zip(gained) {
+        step.gains = gains;
     }
-    meter.stated(done, stating)
+    Ok(done)
+}
+
+/// What the rooms of some houses get, and all of what is there when all is done. All in one way, that of houses forecast together:
+/// what a step does not touch stays as it was to the last digit.
+fn stated_whole(
+    before: &[&Survey],
+    done: &Survey,
+    (meter, stating): (&mut Meter<'_>, &forecast::Options),
+) -> Result<(Vec<Forecast>, Forecast), AdviceError> {
+    let before = before.iter().map(|house| (*house, Told::Rates));
+    let houses: Vec<_> = before.chain([(done, Told::All)]).collect();
+    let mut stated = meter.stated_each(&houses, stating)?;
+    let done = stated.pop().ok_or(AdviceError::Inner("house"))?;
+    Ok((stated, done))
 }
 
 /// A change as a step of the list; what it gains is stated when all steps are there.

@@ -3,7 +3,7 @@
 use house::record::Survey;
 
 use crate::error::AdviceError;
-use crate::forecast::{Forecast, Options, forecast_each_watched, forecast_watched};
+use crate::forecast::{Forecast, Options, Told, forecast_each_watched, forecast_watched};
 
 /// Counts what is done and asks whoever watches whether to go on.
 ///
@@ -44,10 +44,10 @@ impl<'a> Meter<'a> {
         Ok(stated)
     }
 
-    /// Makes forecasts of several houses, each stated just as another, with what the rooms get.
+    /// Makes forecasts of several houses, each stated just as another, with so much told of it.
     pub(super) fn stated_each(
         &mut self,
-        houses: &[&Survey],
+        houses: &[(&Survey, Told)],
         options: &Options,
     ) -> Result<Vec<Forecast>, AdviceError> {
         let of_draw = STATING / f64::from(options.draws.max(1));
