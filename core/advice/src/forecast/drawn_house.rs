@@ -201,7 +201,7 @@ impl<'a> House<'a> {
         let at_each = |ways: &mut Ways, first: usize, room: &Node, house: &Solved| {
             let loadings = self.loadings(room, house, (self.grid.frequencies(), 1), throws)?;
             for (way, loading) in (first..).zip(loadings) {
-                ways.fill(way, |tell| loading.each_rate(candidates, nodes, tell))?;
+                loading.each_rate(candidates, nodes, ways.writes(way))?;
             }
             Ok::<_, AdviceError>(())
         };

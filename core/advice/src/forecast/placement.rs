@@ -36,18 +36,14 @@ impl Ways {
         Self { count, rates: vec![LinkRate::NONE; count * placements] }
     }
 
-    /// What one way gives, placement by placement, is written by `tells`.
-    pub(super) fn fill<E>(
-        &mut self,
-        way: usize,
-        tells: impl FnOnce(&mut dyn FnMut(LinkRate)) -> Result<(), E>,
-    ) -> Result<(), E> {
+    /// Writes down what one way gives, placement by placement.
+    pub(super) fn writes(&mut self, way: usize) -> impl FnMut(LinkRate) + use<'_> {
         let mut places = self.rates.iter_mut().skip(way).step_by(self.count.max(1));
-        tells(&mut |rate| {
+        move |rate| {
             if let Some(place) = places.next() {
                 *place = rate;
             }
-        })
+        }
     }
 
     /// A pair of ways as it is among others.
@@ -159,7 +155,7 @@ mod tests {
         for (way, loss) in losses.iter().enumerate() {
             let path: Vec<f64> = grid.iter().map(|f| Decibels(-loss(f.value())).power()).collect();
             let load = BitLoading::new(&grid, path, node, node, &LinkDraw::likely()).unwrap();
-            shown.fill(way, |tell| load.each_rate(&candidates, losses.len() + 1, tell)).unwrap();
+            load.each_rate(&candidates, losses.len() + 1, shown.writes(way)).unwrap();
         }
         Tried { shown, ..Tried::default() }
     }

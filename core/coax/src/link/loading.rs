@@ -104,7 +104,9 @@ impl<'g> BitLoading<'g> {
 
     fn mean_over(&self, used: Used) -> f64 {
         let path = &self.path;
-        if used.mean(&path.transfer, &path.integral) < self.least_transfer {
+        // No mean lies below the least of all.
+        if path.least < self.least_transfer && used.mean(&path.transfer, &path.integral) < self.least_transfer
+        {
             return 0.0;
         }
         let mean = used.mean(&self.bits, &self.integral);
@@ -202,6 +204,8 @@ pub struct PathPower<'g> {
     transfer: Vec<f64>,
     /// Integral of the power transfer over frequency from the first grid point to each.
     integral: Vec<f64>,
+    /// The least of it.
+    least: f64,
 }
 
 impl<'g> PathPower<'g> {
@@ -210,7 +214,8 @@ impl<'g> PathPower<'g> {
     pub fn new(grid: &'g [Megahertz], power_transfer: impl Into<Vec<f64>>) -> Result<Self, LinkError> {
         let transfer = power_transfer.into();
         check(grid, &transfer)?;
-        Ok(Self { grid, integral: running_integral(grid, &transfer), transfer })
+        let least = transfer.iter().copied().fold(f64::INFINITY, f64::min);
+        Ok(Self { grid, integral: running_integral(grid, &transfer), transfer, least })
     }
 }
 

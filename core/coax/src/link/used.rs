@@ -44,9 +44,10 @@ impl Used {
 struct Spot {
     /// Between which point and the next.
     cell: usize,
-    /// How far above that point, and how far the next one is, MHz.
-    x: f64,
-    width: f64,
+    /// The integral from that point to here of a straight line between the two, MHz: so much of what it is at that point, and so
+    /// much of what it rises to the next.
+    of_level: f64,
+    of_rise: f64,
 }
 
 impl Spot {
@@ -55,9 +56,10 @@ impl Spot {
         let above = first_above(frequency, grid);
         let cell = above.clamp(1, grid.len().saturating_sub(1).max(1)) - 1;
         let Some(&[low, high]) = grid.get(cell..cell + 2) else {
-            return Self { cell: 0, x: 0.0, width: 1.0 };
+            return Self { cell: 0, of_level: 0.0, of_rise: 0.0 };
         };
-        Self { cell, x: frequency - low.value(), width: (high - low).value() }
+        let along = frequency - low.value();
+        Self { cell, of_level: along, of_rise: along * along / (2.0 * (high - low).value()) }
     }
 
     /// Integral over frequency from the first grid point to here, of values of which the integral to each grid point is known.
@@ -67,7 +69,7 @@ impl Spot {
         else {
             return 0.0;
         };
-        before + self.x * (here + (next - here) * self.x / (2.0 * self.width))
+        before + self.of_level * here + self.of_rise * (next - here)
     }
 }
 
