@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use coax::link::{self, BitLoading, Candidates, PathPower, Placement, Version, placements_avoiding};
+use coax::link::{self, BitLoading, Candidates, Carried, PathPower, Placement, Version, placements_avoiding};
 use coax::{Dice, FrequencyGrid, Megahertz, Sweep};
 use facts::fact::SubjectId;
 use house::rating::EXTENDED_D;
@@ -103,7 +103,8 @@ impl<'a> House<'a> {
         let draws = solved.len() as u64;
         forecast.draws = u32::try_from(draws).unwrap_or(u32::MAX);
         forecast.frequencies = self.grid.len();
-        let chosen = Chosen { at, told, placement, used: in_channels(self.grid.frequencies(), placement) };
+        let chosen =
+            Chosen { candidates, at, told, placement, used: in_channels(self.grid.frequencies(), placement) };
         forecast.channels = placement
             .channels()
             .iter()
@@ -197,36 +198,29 @@ impl<'a> House<'a> {
         candidates: &Candidates,
     ) -> Result<Tried, AdviceError> {
         let nodes = self.rooms.len() + 1;
-        let placements = candidates.placements().len();
-        let at_each = |ways: &mut Ways, first: usize, room: &Node, house: &Solved| {
-            let loadings = self.loadings(room, house, (self.grid.frequencies(), 1), throws)?;
-            for (way, loading) in (first..).zip(loadings) {
-                loading.each_rate(candidates, nodes, ways.writes(way))?;
-            }
-            Ok::<_, AdviceError>(())
+        let pair = |room: &Node, house: &Solved| -> Result<[Carried; 2], AdviceError> {
+            let [down, up] = self.loadings(room, house, (self.grid.frequencies(), 1), throws)?;
+            Ok([down.carried(candidates)?, up.carried(candidates)?])
         };
-        let mut shown = Ways::new(2 * self.rooms.len(), placements);
-        for (room, way) in self.rooms.iter().zip((0..).step_by(2)) {
-            at_each(&mut shown, way, room, solved.shown())?;
+        let mut shown = Vec::with_capacity(2 * self.rooms.len());
+        for room in &self.rooms {
+            shown.extend(pair(room, solved.shown())?);
         }
-        let with_by_passes = match solved.worlds() {
-            None => Ways::default(),
-            Some([with, _]) => {
-                let over_one = self.by_passes.iter().filter(|by_passes| !by_passes.is_empty()).count();
-                let mut ways = Ways::new(2 * over_one, placements);
-                let over_one = self.rooms.iter().zip(&self.by_passes).enumerate();
-                let over_one = over_one.filter(|(_, (_, by_passes))| !by_passes.is_empty());
-                for ((place, (room, _)), way) in over_one.zip((0..).step_by(2)) {
-                    if solved.is_with_all() {
-                        ways.take_pair(way, &shown, 2 * place);
-                    } else {
-                        at_each(&mut ways, way, room, with)?;
-                    }
+        let shown = Ways::new(nodes, shown);
+        let mut with_by_passes = Vec::new();
+        if let Some([with, _]) = solved.worlds() {
+            for (place, (room, by_passes)) in self.rooms.iter().zip(&self.by_passes).enumerate() {
+                if by_passes.is_empty() {
+                    continue;
                 }
-                ways
+                if solved.is_with_all() {
+                    with_by_passes.extend_from_slice(shown.pair(place));
+                } else {
+                    with_by_passes.extend(pair(room, with)?);
+                }
             }
-        };
-        Ok(Tried { shown, with_by_passes })
+        }
+        Ok(Tried { shown, with_by_passes: Ways::new(nodes, with_by_passes) })
     }
 
     /// By what share of the power each pair that is asked for differs from what the model makes of it: between the bridge and a
@@ -321,8 +315,8 @@ impl<'a> House<'a> {
         let throws = Throws::of(self.options.seed, draw);
         let solved = drawn.shown();
         let mut demands = Vec::new();
-        let mut shown = tried.shown.pairs_at(chosen.at);
-        let mut with_by_passes = tried.with_by_passes.pairs_at(chosen.at);
+        let mut shown = tried.shown.pairs_at(chosen.candidates, chosen.at);
+        let mut with_by_passes = tried.with_by_passes.pairs_at(chosen.candidates, chosen.at);
         let missing = || AdviceError::Inner("placement");
         let rooms = self.rooms.iter().zip(&self.by_passes).map(|(room, by_passes)| {
             let rates = shown.next().ok_or_else(missing)?;
@@ -395,7 +389,8 @@ pub(crate) enum Told {
 
 /// The channels that the network runs on.
 struct Chosen<'a> {
-    /// Which of the candidates.
+    /// Which of which candidates.
+    candidates: &'a Candidates,
     at: usize,
     told: Told,
     placement: &'a Placement,

@@ -101,7 +101,8 @@ fn placement_of(
         let several = Candidates::new(found.clone());
         let try_out = |sweep: &mut Sweep, draw| Ok(house.try_out(sweep, draw, &several)?.1);
         let tried = many::each(0..draws, || Sweep::on(house.grid.clone()), try_out, goes_on)?;
-        found = placement::chosen(&found, &tried).and_then(|at| found.get(at).cloned()).into_iter().collect();
+        found =
+            placement::chosen(&several, &tried).and_then(|at| found.get(at).cloned()).into_iter().collect();
     }
     Ok(found.pop())
 }

@@ -196,7 +196,7 @@ fn forecast_all(
     }
     let mut told = Vec::with_capacity(among.len());
     for (among, (solved, tried)) in among.iter().zip(&by_house) {
-        let Some(at) = placement::chosen(among.candidates.placements(), tried) else { continue };
+        let Some(at) = placement::chosen(&among.candidates, tried) else { continue };
         let Some(prepared) = prepared.get(among.place) else { continue };
         let (mut forecast, mut reaches) = (prepared.forecast.clone(), prepared.reaches.clone());
         let all = (solved.as_slice(), tried.as_slice(), at);

@@ -68,7 +68,9 @@ impl Candidates {
     }
 
     pub(crate) fn seen_by(&self, version: Version) -> Option<&Seen> {
-        self.by_version.iter().find(|(of, _)| *of == version).map(|(_, seen)| seen)
+        // They stand in the order of the versions.
+        let found = self.by_version.get(version as usize).filter(|(of, _)| *of == version);
+        found.map(|(_, seen)| seen)
     }
 
     /// Where those channels lie on a grid, if that is the one on which it was looked up.

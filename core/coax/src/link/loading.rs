@@ -4,18 +4,15 @@ use std::sync::Arc;
 
 use crate::link::bits::{Hearing, MeanBits};
 use crate::link::candidates::Candidates;
+use crate::link::carried::{Carried, Pair};
 use crate::link::channel::{Channel, Placement};
 use crate::link::draw::LinkDraw;
 use crate::link::error::LinkError;
-use crate::link::mac::mac_rate;
 use crate::link::noise::noise_density;
-use crate::link::rate::{Limit, LinkRate, Node, USABLE};
+use crate::link::rate::{LinkRate, Node};
 use crate::link::used::Used;
 use crate::link::version::{Version, common};
-use crate::quantity::{Decibels, MegabitsPerSecond, Megahertz};
-
-/// A shortfall below this share of what the nodes reach with no cable between them is not blamed on the path.
-const NOT_WORTH_BLAMING: f64 = 0.02;
+use crate::quantity::{Decibels, Megahertz};
 
 /// Below this a mean number of bits is the rounding left over by sums, not a link.
 const NO_BITS: f64 = 1e-9;
@@ -31,15 +28,9 @@ pub struct BitLoading<'g> {
     bits: Vec<f64>,
     /// Integral of `bits` over frequency from the first grid point to each.
     integral: Vec<f64>,
-    /// Mean bits with no loss between the nodes.
-    unhindered: f64,
     /// The least mean power transfer of a channel that still carries bits.
     least_transfer: f64,
-    version: Version,
-    port: MegabitsPerSecond,
-    mac_efficiency: f64,
-    /// PHY rate of one channel with every subcarrier at its most bits.
-    full_phy: MegabitsPerSecond,
+    pair: Pair,
 }
 
 impl<'g> BitLoading<'g> {
@@ -76,18 +67,20 @@ impl<'g> BitLoading<'g> {
             path: Arc::clone(path),
             bits,
             integral,
-            unhindered,
             least_transfer: (draw.least_received - draw.tx_power).power(),
-            version,
-            port: from.port.min(to.port).payload_rate(),
-            mac_efficiency: draw.mac_efficiency.of(version),
-            full_phy: draw.full_phy(version),
+            pair: Pair {
+                unhindered,
+                version,
+                port: from.port.min(to.port).payload_rate(),
+                mac_efficiency: draw.mac_efficiency.of(version),
+                full_phy: draw.full_phy(version),
+            },
         })
     }
 
     /// The version the two nodes speak.
     pub fn version(&self) -> Version {
-        self.version
+        self.pair.version
     }
 
     /// Mean bits of a subcarrier at each frequency of the grid.
@@ -99,7 +92,7 @@ impl<'g> BitLoading<'g> {
     /// works with. An end of the grid may fall short
     /// of that band by one step of the grid; by more is an error.
     pub fn mean_bits(&self, channel: Channel) -> Result<f64, LinkError> {
-        Ok(self.mean_over(Used::by(self.version, channel, self.path.grid)?))
+        Ok(self.mean_over(Used::by(self.pair.version, channel, self.path.grid)?))
     }
 
     fn mean_over(&self, used: Used) -> f64 {
@@ -110,17 +103,17 @@ impl<'g> BitLoading<'g> {
             return 0.0;
         }
         let mean = used.mean(&self.bits, &self.integral);
-        if mean < NO_BITS { 0.0 } else { mean.min(f64::from(self.version.most_bits().value)) }
+        if mean < NO_BITS { 0.0 } else { mean.min(f64::from(self.pair.version.most_bits().value)) }
     }
 
     /// The rates when the network, of `nodes_in_network` nodes, runs at `placement`.
     pub fn rate(&self, placement: &Placement, nodes_in_network: usize) -> Result<LinkRate, LinkError> {
-        let channels = placement.channels_for(self.version);
+        let channels = placement.channels_for(self.pair.version);
         let mut bits = 0.0;
         for &channel in channels {
             bits += self.mean_bits(channel)?;
         }
-        Ok(self.rate_of(bits, channels.len(), nodes_in_network))
+        Ok(self.pair.rate_of(bits, channels.len(), nodes_in_network))
     }
 
     /// The rates at each of several placements, in their order: what a channel carries is worked out once for all placements
@@ -130,56 +123,24 @@ impl<'g> BitLoading<'g> {
         candidates: &Candidates,
         nodes_in_network: usize,
     ) -> Result<Vec<LinkRate>, LinkError> {
-        let mut rates = Vec::with_capacity(candidates.placements().len());
-        self.each_rate(candidates, nodes_in_network, |rate| rates.push(rate))?;
-        Ok(rates)
+        let carried = self.carried(candidates)?;
+        let rate = |placement| carried.rate(candidates, placement, nodes_in_network);
+        Ok((0..candidates.placements().len()).map(rate).collect())
     }
 
-    /// The same, told one after the other.
-    pub fn each_rate(
-        &self,
-        candidates: &Candidates,
-        nodes_in_network: usize,
-        mut tell: impl FnMut(LinkRate),
-    ) -> Result<(), LinkError> {
-        let Some(seen) = candidates.seen_by(self.version) else { return Ok(()) };
-        let bits: Vec<f64> = match candidates.used_on(self.path.grid, seen) {
+    /// What each channel of some placements carries: all that the rate at any of them hangs on, in little memory.
+    pub fn carried(&self, candidates: &Candidates) -> Result<Carried, LinkError> {
+        let Some(seen) = candidates.seen_by(self.pair.version) else {
+            return Ok(Carried::new(self.pair, Vec::new()));
+        };
+        let bits = match candidates.used_on(self.path.grid, seen) {
             Some(used) => used.iter().map(|used| self.mean_over(*used)).collect(),
             None => {
                 let bits = seen.channels.iter().map(|channel| self.mean_bits(*channel));
                 bits.collect::<Result<_, LinkError>>()?
             }
         };
-        for channels in &seen.of {
-            let sum =
-                channels.iter().filter_map(|channel| bits.get(*channel)).fold(0.0, |sum, bits| sum + bits);
-            tell(self.rate_of(sum, channels.len(), nodes_in_network));
-        }
-        Ok(())
-    }
-
-    /// The rates on so many channels that together carry so many mean bits.
-    fn rate_of(&self, bits: f64, channels: usize, nodes_in_network: usize) -> LinkRate {
-        let phy = MegabitsPerSecond(self.full_phy.value() * bits / f64::from(self.version.most_bits().value));
-        let mac = mac_rate(self.version, phy, channels, nodes_in_network, self.mac_efficiency);
-        if channels == 0 {
-            return LinkRate { limit: Limit::Band, ..LinkRate::NONE };
-        }
-        if mac < USABLE {
-            return LinkRate::NONE;
-        }
-        let is_clean = bits >= (1.0 - NOT_WORTH_BLAMING) * self.unhindered * channels as f64;
-        let limit = if self.port < mac {
-            Limit::EthernetPort
-        } else if !is_clean {
-            Limit::Path
-        } else if channels < self.version.most_channels().value {
-            Limit::Band
-        } else {
-            Limit::Version
-        };
-        let net = if self.port < mac { self.port } else { mac };
-        LinkRate { phy, mac, net, limit, is_clean }
+        Ok(Carried::new(self.pair, bits))
     }
 }
 

@@ -27,6 +27,7 @@
 
 mod bits;
 mod candidates;
+mod carried;
 mod channel;
 mod draw;
 mod error;
@@ -43,6 +44,7 @@ mod version;
 
 pub use bits::{MeanBits, bits, snr_for_bits};
 pub use candidates::Candidates;
+pub use carried::Carried;
 pub use channel::{
     Channel, EXTENDED_D_HIGH, EXTENDED_D_LOW, Placement, PrimaryOffset, Side, placements, placements_avoiding,
 };

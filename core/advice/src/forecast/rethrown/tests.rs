@@ -80,7 +80,7 @@ fn drawn(survey: &Survey, placement: &Placement, draws: std::ops::Range<u64>) ->
     let mut sweep = Sweep::on(house.grid.clone());
     let rates = |draw| {
         let (_, tried) = house.try_out(&mut sweep, draw, &only).unwrap();
-        tried.shown.at(0).iter().map(|way| way.net.value()).collect()
+        tried.shown.pairs_at(&only, 0).flatten().map(|way| way.net.value()).collect()
     };
     draws.map(rates).collect()
 }
