@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 use std::sync::Arc;
 
-use guide::screen::{Block, FigureDrawn, RowBar, Screen};
+use guide::screen::{Block, FigureDrawn, PhotoPiece, RowBar, Screen};
 use guide::{Deed, Guide};
 
 use crate::draw_again::DrawAgain;
@@ -66,6 +66,11 @@ impl Door {
     /// The file of a whole photo, as it was taken in: a JPEG or PNG that says itself which way up it is.
     pub fn whole_photo(&self, photo: String) -> Result<String> {
         text_of(self.guide.call(|guide| guide.whole_photo(&photo))?)
+    }
+
+    /// The file of a piece of a photo that the screen shows: a JPEG, the right way up, there as long as small pictures are.
+    pub fn photo_piece(&self, piece: PhotoPiece) -> Result<String> {
+        text_of(self.guide.call(|guide| guide.photo_piece(&piece))?)
     }
 
     /// A file that another program handed over, wherever one is: the screen tells what is in it, and asks before anything

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 
-use guide::screen::{Block, FigureBlock, FigureDrawn};
+use guide::screen::{Block, FigureBlock, FigureDrawn, PhotoPiece};
 use guide::{Guide, Screen};
 use phrase::Phrase;
 use telling::words::Language;
@@ -161,6 +161,11 @@ impl Host {
     /// The file of a photo of the survey that is open.
     pub(crate) fn photo(&self, small: bool, photo: &str) -> Option<PathBuf> {
         if small { self.guide.small_photo(photo) } else { self.guide.whole_photo(photo) }.ok()
+    }
+
+    /// The file of a piece of a photo that the screen shows.
+    pub(crate) fn piece(&self, photo: String, [left, top, width, height]: [u32; 4]) -> Option<PathBuf> {
+        self.guide.photo_piece(&PhotoPiece { photo, left, top, width, height, name: String::new() }).ok()
     }
 
     /// A file that was written for saving.

@@ -78,6 +78,7 @@ pub(crate) fn routes(shared: Shared) -> Router {
         .route("/drawing/{name}", get(drawing))
         .route("/photo/small/{id}", get(|shared, id| photo(shared, id, true)))
         .route("/photo/whole/{id}", get(|shared, id| photo(shared, id, false)))
+        .route("/photo/piece/{id}/{left}/{top}/{width}/{height}", get(piece))
         .route("/written/{place}", get(written))
         .layer(middleware::from_fn_with_state(shared.clone(), ours))
         .route("/open/{secret}", get(open))
@@ -329,10 +330,22 @@ async fn drawing(State(shared): State<Shared>, Path(name): Path<String>) -> Resp
     }
 }
 
-/// A photo. What kind of picture it is say its first bytes (PNG, ISO/IEC 15948, 5.2; everything else is a JPEG here).
+/// A photo.
 async fn photo(State(shared): State<Shared>, Path(id): Path<String>, small: bool) -> Response {
-    let read = shared.with(move |host| host.photo(small, &id)).await.ok().flatten();
-    let bytes = match read {
+    picture(shared.with(move |host| host.photo(small, &id)).await).await
+}
+
+/// A piece of a photo, of those that the screen shows and no other: what names none is no address of ours.
+async fn piece(
+    State(shared): State<Shared>,
+    Path((id, left, top, width, height)): Path<(String, u32, u32, u32, u32)>,
+) -> Response {
+    picture(shared.with(move |host| host.piece(id, [left, top, width, height])).await).await
+}
+
+/// The file of a picture. What kind of picture it is say its first bytes (PNG, ISO/IEC 15948, 5.2; everything else is a JPEG here).
+async fn picture(file: Result<Option<PathBuf>, StatusCode>) -> Response {
+    let bytes = match file.ok().flatten() {
         Some(path) => tokio::fs::read(path).await.ok(),
         None => None,
     };

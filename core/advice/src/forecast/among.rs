@@ -4,23 +4,27 @@ use std::collections::HashMap;
 use std::sync::Arc;
 
 use coax::link::Candidates;
-use coax::{Branches, Dice, Model};
+use coax::{Branches, Complex64, Dice, Model};
 
 use super::circuit::Circuit;
-use super::drawn_house::{House, MayRun};
-use super::from_bridge::FromBridge;
-use super::pieces::Rated;
+use super::drawn_house::{House, MayRun, Told};
+use super::pieces::{Ending, Rated};
 use super::placement::Tried;
 use super::solved::{InWorld, Solved, SolvedDraw};
 use super::throws::Throws;
+use super::views::Views;
 use crate::error::AdviceError;
 
-/// What is the same in several houses. Their pieces, those that are the same numbered alike: with the same dice they are the same
-/// part. The placements among which they choose.
+/// What is the same in several houses. Their pieces and endings, those that are the same numbered alike: with the same dice they are
+/// the same. The placements among which they choose.
 #[derive(Debug, Default)]
 pub(super) struct Alike {
     by_key: HashMap<[u8; 16], Vec<(usize, Rated)>>,
-    pub(super) pieces: usize,
+    pieces: usize,
+    /// Each piece drawn in some way, by its number.
+    drawn_somehow: Vec<Option<Arc<Model>>>,
+    endings: HashMap<[u8; 16], Vec<(usize, Ending)>>,
+    ends: usize,
     candidates: Vec<(MayRun, Arc<Candidates>)>,
 }
 
@@ -31,7 +35,7 @@ impl Alike {
         if let Some((_, known)) = self.candidates.iter().find(|(of, _)| *of == may_run) {
             return Arc::clone(known);
         }
-        let candidates = Arc::new(may_run.candidates());
+        let candidates = Arc::new(may_run.candidates().on(house.grid.frequencies()));
         self.candidates.push((may_run, Arc::clone(&candidates)));
         candidates
     }
@@ -50,6 +54,53 @@ impl Alike {
         }
         numbers
     }
+
+    /// The numbers of a circuit's endings.
+    fn endings(&mut self, circuit: &Circuit) -> Vec<usize> {
+        let mut numbers = Vec::with_capacity(circuit.endings.len());
+        for (_, ending, key) in &circuit.endings {
+            let same_key = self.endings.entry(*key).or_default();
+            let known = same_key.iter().find(|(_, other)| other == ending).map(|(number, _)| *number);
+            numbers.push(known.unwrap_or_else(|| {
+                same_key.push((self.ends, *ending));
+                self.ends += 1;
+                self.ends - 1
+            }));
+        }
+        numbers
+    }
+
+    /// Pieces of a circuit drawn in some way.
+    fn drawn_somehow(
+        &mut self,
+        circuit: &Circuit,
+        numbers: &[usize],
+    ) -> Result<Vec<Arc<Model>>, AdviceError> {
+        self.drawn_somehow.resize(self.pieces, None);
+        drawn_models(circuit, numbers, &|key| Dice::thrown(0, 0, key), &mut self.drawn_somehow)
+    }
+}
+
+/// What is drawn of some houses in one draw, each thing once.
+#[derive(Debug, Default)]
+pub(super) struct DrawnOnce {
+    /// The pieces, by their numbers.
+    models: Vec<Option<Arc<Model>>>,
+    /// What the endings send back, by their numbers.
+    ends: Vec<Option<Complex64>>,
+}
+
+impl DrawnOnce {
+    /// Has room for all that is numbered.
+    pub(super) fn make_room(&mut self, alike: &Alike) {
+        self.models.resize(alike.pieces, None);
+        self.ends.resize(alike.ends, None);
+    }
+
+    pub(super) fn forget(&mut self) {
+        self.models.clear();
+        self.ends.clear();
+    }
 }
 
 /// A house among others.
@@ -57,19 +108,21 @@ pub(super) struct Among<'a> {
     /// Which of them.
     pub(super) place: usize,
     pub(super) draws: u32,
+    pub(super) told: Told,
     pub(super) house: &'a House<'a>,
     pub(super) candidates: Arc<Candidates>,
-    seen: FromBridge,
+    seen: Views,
     /// Its pieces; with every by-pass of which nobody knows, and without, where one is on the way to a room.
     pieces: Vec<usize>,
     worlds: Option<[Vec<usize>; 2]>,
+    /// Its endings.
+    endings: Vec<usize>,
 }
 
 impl<'a> Among<'a> {
     /// `None` where nothing is to be drawn, or it cannot be seen from its bridge.
     pub(super) fn of(
-        place: usize,
-        draws: u32,
+        (place, draws, told): (usize, u32, Told),
         house: &'a House<'a>,
         alike: &mut Alike,
     ) -> Result<Option<Self>, AdviceError> {
@@ -77,24 +130,32 @@ impl<'a> Among<'a> {
         if candidates.placements().is_empty() {
             return Ok(None);
         }
-        let Some(seen) = FromBridge::of(house)? else { return Ok(None) };
         let own = alike.numbers(&house.circuit);
+        let Some(seen) = Views::of(house, told, &alike.drawn_somehow(&house.circuit, &own)?)? else {
+            return Ok(None);
+        };
+        let endings = alike.endings(&house.circuit);
         let worlds =
             house.worlds.as_deref().map(|worlds| worlds.each_ref().map(|world| alike.numbers(world)));
-        Ok(Some(Self { place, draws, house, candidates, seen, pieces: own, worlds }))
+        Ok(Some(Self { place, draws, told, house, candidates, seen, pieces: own, worlds, endings }))
     }
 
-    /// The house of one draw, and what it gives at every placement. `drawn` are the pieces that are drawn, by their numbers.
+    /// The house of one draw, and what it gives at every placement.
     pub(super) fn draw(
         &self,
         throws: &Throws,
         branches: &mut Branches,
-        drawn: &mut [Option<Arc<Model>>],
+        drawn: &mut DrawnOnce,
     ) -> Result<(SolvedDraw, Tried), AdviceError> {
         let house = self.house;
         let throw = |key| throws.dice(key);
         let errors = house.model_errors(throws);
-        let ends = self.seen.ends(house, throws);
+        let DrawnOnce { models: drawn, ends: known } = drawn;
+        let ends = self.seen.ends(|ending| {
+            let number = self.endings.get(ending).and_then(|number| known.get_mut(*number));
+            let sent_back = || house.circuit.sent_back(ending, throw);
+            number.map_or_else(sent_back, |known| *known.get_or_insert_with(sent_back))
+        });
         let mut solve = |circuit: &Circuit, numbers: &[usize]| -> Result<Solved, AdviceError> {
             let models = drawn_models(circuit, numbers, &throw, drawn)?;
             self.seen.solved(branches, &models, &ends, &errors)

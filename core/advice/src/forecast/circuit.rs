@@ -8,7 +8,7 @@ use std::sync::Arc;
 
 use coax::rated::MismatchRating;
 use coax::trade::{CABLE_TOP, LABELS_BEGIN};
-use coax::{Complex64, Dice, Model, Network, OutletIndex, PartIndex, Tree};
+use coax::{Complex64, Dice, End, Model, Network, OutletIndex, PartIndex, Tree};
 use facts::fact::SubjectId;
 use house::rating::{Band, EXTENDED_D};
 use house::record::{Part, PartKind, PortEnd, Sharing, Survey};
@@ -72,7 +72,7 @@ pub(crate) struct Circuit {
     pub(super) head: SubjectId,
     pub(super) pieces: Vec<Piece>,
     pub(super) joins: Vec<(At, At)>,
-    endings: Vec<(At, Ending, [u8; 16])>,
+    pub(super) endings: Vec<(At, Ending, [u8; 16])>,
     pub(super) terminals: IndexMap<Terminal, At>,
 }
 
@@ -149,13 +149,20 @@ impl Circuit {
         drawn.collect()
     }
 
+    /// What one of its endings sends back in a draw; nothing where there is none of that number.
+    pub(super) fn sent_back(&self, ending: usize, throw: impl Fn([u8; 16]) -> Dice) -> Complex64 {
+        let found = self.endings.get(ending);
+        found.map_or(Complex64::ZERO, |(_, ending, key)| ending.draw(&mut throw(*key)).reflection())
+    }
+
     /// This circuit of pieces that are drawn.
     pub(super) fn drawn_of(
         &self,
         models: Vec<Arc<Model>>,
         throw: impl Fn([u8; 16]) -> Dice,
     ) -> Result<DrawnCircuit, AdviceError> {
-        let (network, terminals) = self.joined(models, throw)?;
+        let end = |ending: Ending, key| ending.draw(&mut throw(key));
+        let (network, terminals) = self.joined(models, end)?;
         if self.pieces.is_empty() {
             return Err(AdviceError::Inner("empty circuit"));
         }
@@ -163,10 +170,10 @@ impl Circuit {
     }
 
     /// The pieces joined; a piece's number is its part's.
-    fn joined(
+    pub(super) fn joined(
         &self,
         models: Vec<Arc<Model>>,
-        throw: impl Fn([u8; 16]) -> Dice,
+        drawn: impl Fn(Ending, [u8; 16]) -> End,
     ) -> Result<(Network, IndexMap<Terminal, OutletIndex>), AdviceError> {
         let mut network = Network::new();
         let indices: Vec<PartIndex> = models.into_iter().map(|model| network.add_shared(model)).collect();
@@ -179,7 +186,7 @@ impl Circuit {
         }
         for (at, ending, key) in &self.endings {
             let (part, port) = index(*at)?;
-            network.end(part, port, ending.draw(&mut throw(*key)));
+            network.end(part, port, drawn(*ending, *key));
         }
         let mut terminals = IndexMap::new();
         for (terminal, at) in &self.terminals {
@@ -188,40 +195,6 @@ impl Circuit {
         }
         Ok((network, terminals))
     }
-
-    /// How this circuit is laid, seen from one of its terminals, whatever is drawn; `None` where another terminal is nearer.
-    pub(super) fn laid_from(
-        &self,
-        terminal: Terminal,
-        throw: impl Fn([u8; 16]) -> Dice,
-    ) -> Result<Option<Laid>, AdviceError> {
-        let (network, terminals) = self.joined(self.models(&throw, |_| None)?, &throw)?;
-        let (Some(at), Some(outlet)) = (self.terminals.get(&terminal), terminals.get(&terminal)) else {
-            return Ok(None);
-        };
-        let tree = network.tree(PartIndex(at.0))?;
-        if tree.root_outlet() != Some(*outlet) {
-            return Ok(None);
-        }
-        let ending = |(part, port): (PartIndex, usize)| {
-            self.endings.iter().position(|(at, _, _)| *at == (part.0, port)).ok_or(AdviceError::Inner("end"))
-        };
-        let ends = tree.ends().into_iter().map(ending).collect::<Result<_, _>>()?;
-        Ok(Some(Laid { tree, ends }))
-    }
-
-    /// What the ends send back in one draw, in this order.
-    pub(super) fn ends(&self, order: &[usize], throw: impl Fn([u8; 16]) -> Dice) -> Vec<Complex64> {
-        let ends = order.iter().filter_map(|end| self.endings.get(*end));
-        ends.map(|(_, ending, key)| ending.draw(&mut throw(*key)).reflection()).collect()
-    }
-}
-
-/// A circuit seen from one of its terminals.
-pub(super) struct Laid {
-    pub(super) tree: Tree,
-    /// Which of the circuit's endings each of the tree's ends is.
-    pub(super) ends: Vec<usize>,
 }
 
 /// A circuit made concrete by one draw.

@@ -1,8 +1,9 @@
 //! One house drawn, solved and rated, draw by draw, and what comes of all draws together.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
-use coax::link::{self, BitLoading, Candidates, Placement, Version, placements_avoiding};
+use coax::link::{self, BitLoading, Candidates, Carried, PathPower, Placement, Version, placements_avoiding};
 use coax::{Dice, FrequencyGrid, Megahertz, Sweep};
 use facts::fact::SubjectId;
 use house::rating::EXTENDED_D;
@@ -16,9 +17,9 @@ use super::draws::{Draw, RoomDraw, RoomDraws};
 use super::many;
 use super::nodes::Node;
 use super::options::Options;
-use super::outcome::{Forecast, Reach, SharedCapacity, StreetLeak};
+use super::outcome::{Cost, Forecast, Reach, SharedCapacity, StreetLeak};
 use super::percentile::spread;
-use super::placement::{self, Tried};
+use super::placement::{Tried, Ways};
 use super::solved::{InWorld, Pairs, Solved, SolvedDraw, in_channels, mean_loss};
 use super::taken::taken_edges;
 use super::throws::Throws;
@@ -80,7 +81,7 @@ impl<'a> House<'a> {
         reaches: &mut BTreeMap<SubjectId, Reach>,
         goes_on: &mut dyn FnMut() -> bool,
     ) -> Result<(), AdviceError> {
-        let candidates = self.may_run().candidates();
+        let candidates = self.may_run().candidates().on(self.grid.frequencies());
         if candidates.placements().is_empty() {
             return Ok(());
         }
@@ -102,7 +103,8 @@ impl<'a> House<'a> {
         let draws = solved.len() as u64;
         forecast.draws = u32::try_from(draws).unwrap_or(u32::MAX);
         forecast.frequencies = self.grid.len();
-        let chosen = Chosen { at, told, placement, used: in_channels(self.grid.frequencies(), placement) };
+        let chosen =
+            Chosen { candidates, at, told, placement, used: in_channels(self.grid.frequencies(), placement) };
         forecast.channels = placement
             .channels()
             .iter()
@@ -135,11 +137,8 @@ impl<'a> House<'a> {
         }
         let middle = Megahertz(f64::midpoint(placement.low().value(), placement.high().value()));
         for (room, gathered) in self.rooms.iter().zip(rooms) {
-            let way = self.circuit.way(Terminal::Adapter(self.bridge.outlet), Terminal::Adapter(room.outlet));
-            let median = spread(gathered.loss.clone()).likely;
-            let throw = |draw, key| Dice::thrown(self.options.seed, draw, key);
             let costs = match told {
-                Told::All => costs::along(&self.circuit, &way, &gathered.loss, median, middle, throw),
+                Told::All => self.costs(room, &gathered.loss, middle),
                 Told::Rates => Vec::new(),
             };
             let odds = f64::from(with_all) / f64::from(forecast.draws.max(1));
@@ -157,6 +156,14 @@ impl<'a> House<'a> {
         forecast.shared =
             (!airtimes.is_empty() && !hangs).then(|| SharedCapacity { airtime: spread(airtimes) });
         Ok(())
+    }
+
+    /// Where the way to a room loses what it loses, draw by draw.
+    fn costs(&self, room: &Node, losses: &[f64], at: Megahertz) -> Vec<Cost> {
+        let way = self.circuit.way(Terminal::Adapter(self.bridge.outlet), Terminal::Adapter(room.outlet));
+        let median = spread(losses.to_vec()).likely;
+        let throw = |draw, key| Dice::thrown(self.options.seed, draw, key);
+        costs::along(&self.circuit, &way, losses, median, at, throw)
     }
 
     /// What the placements depend on among which one is chosen.
@@ -190,21 +197,30 @@ impl<'a> House<'a> {
         throws: &Throws,
         candidates: &Candidates,
     ) -> Result<Tried, AdviceError> {
-        let at_each = |room: &Node, house: &Solved| -> Result<[Vec<link::LinkRate>; 2], AdviceError> {
-            let nodes = self.rooms.len() + 1;
+        let nodes = self.rooms.len() + 1;
+        let pair = |room: &Node, house: &Solved| -> Result<[Carried; 2], AdviceError> {
             let [down, up] = self.loadings(room, house, (self.grid.frequencies(), 1), throws)?;
-            Ok([down.rates(candidates, nodes)?, up.rates(candidates, nodes)?])
+            Ok([down.carried(candidates)?, up.carried(candidates)?])
         };
-        let mut tried = Tried { shown: Vec::new(), with_by_passes: Vec::new() };
-        for (room, by_passes) in self.rooms.iter().zip(&self.by_passes) {
-            let shown = at_each(room, solved.shown())?;
-            if let Some([with, _]) = solved.worlds().filter(|_| !by_passes.is_empty()) {
-                let is_shown = solved.is_with_all();
-                tried.with_by_passes.extend(if is_shown { shown.clone() } else { at_each(room, with)? });
-            }
-            tried.shown.extend(shown);
+        let mut shown = Vec::with_capacity(2 * self.rooms.len());
+        for room in &self.rooms {
+            shown.extend(pair(room, solved.shown())?);
         }
-        Ok(tried)
+        let shown = Ways::new(nodes, shown);
+        let mut with_by_passes = Vec::new();
+        if let Some([with, _]) = solved.worlds() {
+            for (place, (room, by_passes)) in self.rooms.iter().zip(&self.by_passes).enumerate() {
+                if by_passes.is_empty() {
+                    continue;
+                }
+                if solved.is_with_all() {
+                    with_by_passes.extend_from_slice(shown.pair(place));
+                } else {
+                    with_by_passes.extend(pair(room, with)?);
+                }
+            }
+        }
+        Ok(Tried { shown, with_by_passes: Ways::new(nodes, with_by_passes) })
     }
 
     /// By what share of the power each pair that is asked for differs from what the model makes of it: between the bridge and a
@@ -257,15 +273,22 @@ impl<'a> House<'a> {
         (frequencies, every): (&'g [Megahertz], usize),
         throws: &Throws,
     ) -> Result<[BitLoading<'g>; 2], AdviceError> {
-        let loading = |from: &Node, to: &Node| -> Result<BitLoading<'g>, AdviceError> {
-            let mut transfer = solved.power(self.asked.pair(from.outlet, to.outlet));
+        let path = |pair| -> Result<Arc<PathPower<'g>>, AdviceError> {
+            let mut transfer = solved.power(pair);
             if every > 1 {
                 transfer = transfer.into_iter().step_by(every).collect();
             }
-            let draw = throws.link(self.survey.dice_key(from.outlet));
-            Ok(BitLoading::new(frequencies, transfer, from.link, to.link, &draw)?)
+            Ok(Arc::new(PathPower::new(frequencies, transfer)?))
         };
-        Ok([loading(&self.bridge, room)?, loading(room, &self.bridge)?])
+        let loading = |path: &Arc<PathPower<'g>>, from: &Node, to: &Node| {
+            let draw = throws.link(self.survey.dice_key(from.outlet));
+            BitLoading::over(path, from.link, to.link, &draw)
+        };
+        let [there, back] = [(self.bridge.outlet, room.outlet), (room.outlet, self.bridge.outlet)]
+            .map(|(from, to)| self.asked.pair(from, to));
+        let down = path(there)?;
+        let up = if solved.are_alike(there, back) { Arc::clone(&down) } else { path(back)? };
+        Ok([loading(&down, &self.bridge, room)?, loading(&up, room, &self.bridge)?])
     }
 
     /// The rates to a room and from it.
@@ -292,8 +315,8 @@ impl<'a> House<'a> {
         let throws = Throws::of(self.options.seed, draw);
         let solved = drawn.shown();
         let mut demands = Vec::new();
-        let mut shown = placement::pairs_at(&tried.shown, chosen.at);
-        let mut with_by_passes = placement::pairs_at(&tried.with_by_passes, chosen.at);
+        let mut shown = tried.shown.pairs_at(chosen.candidates, chosen.at);
+        let mut with_by_passes = tried.with_by_passes.pairs_at(chosen.candidates, chosen.at);
         let missing = || AdviceError::Inner("placement");
         let rooms = self.rooms.iter().zip(&self.by_passes).map(|(room, by_passes)| {
             let rates = shown.next().ok_or_else(missing)?;
@@ -357,7 +380,7 @@ impl MayRun {
 
 /// How much of a forecast is told.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Told {
+pub(crate) enum Told {
     /// All of it.
     All,
     /// What the rooms get: not where it is lost, at which frequency, nor what leaves the house.
@@ -366,7 +389,8 @@ pub(super) enum Told {
 
 /// The channels that the network runs on.
 struct Chosen<'a> {
-    /// Which of the candidates.
+    /// Which of which candidates.
+    candidates: &'a Candidates,
     at: usize,
     told: Told,
     placement: &'a Placement,

@@ -36,7 +36,7 @@ impl House<'_> {
                 solved.push(one);
                 tried.push(tries);
             }
-            let Some(at) = placement::chosen(candidates.placements(), &tried) else { return Ok(None) };
+            let Some(at) = placement::chosen(candidates, &tried) else { return Ok(None) };
             let finer = (2 * self.grid.len() - 1).min(self.options.points);
             if draws == first
                 && finer > self.grid.len()
@@ -44,7 +44,7 @@ impl House<'_> {
             {
                 self.grid = grid_of(finer)?;
                 (solved, tried) = (Vec::new(), Vec::new());
-            } else if draws < most && !rates_at(&tried, at).all(settled::draws_do) {
+            } else if draws < most && !rates_at(&tried, candidates, at).all(settled::draws_do) {
                 draws = most.min(2 * draws);
             } else {
                 return Ok(Some((solved, tried, at)));
@@ -75,14 +75,20 @@ impl House<'_> {
                 }
             }
         }
-        Ok(rates_at(tried, at).zip(without).all(|(all, without)| settled::frequencies_do(all, without)))
+        Ok(rates_at(tried, candidates, at)
+            .zip(without)
+            .all(|(all, without)| settled::frequencies_do(all, without)))
     }
 }
 
 /// What each way gives at a placement, draw by draw, Mb/s.
-fn rates_at(tried: &[Tried], at: usize) -> impl Iterator<Item = Vec<f64>> + '_ {
-    let ways = tried.first().map_or(0, |one| one.shown.len());
+fn rates_at<'a>(
+    tried: &'a [Tried],
+    candidates: &'a Candidates,
+    at: usize,
+) -> impl Iterator<Item = Vec<f64>> + use<'a> {
+    let ways = tried.first().map_or(0, |one| one.shown.count());
     (0..ways).map(move |way| {
-        tried.iter().filter_map(|one| Some(one.shown.get(way)?.get(at)?.net.value())).collect()
+        tried.iter().filter_map(|one| Some(one.shown.rate(way, candidates, at)?.net.value())).collect()
     })
 }

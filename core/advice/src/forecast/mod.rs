@@ -12,7 +12,8 @@ mod costs;
 mod drawn_house;
 mod draws;
 mod enough;
-mod from_bridge;
+
+mod laid;
 mod many;
 mod nodes;
 mod options;
@@ -30,6 +31,7 @@ mod together;
 pub mod told;
 mod total_effect;
 mod version_net;
+mod views;
 mod way;
 mod weak;
 mod worlds;
@@ -38,6 +40,7 @@ pub(crate) use again::{Open, What};
 pub use by_pass_worlds::{ByPassWorlds, World};
 pub use circuit::MeteredAt;
 pub(crate) use circuit::{Circuit, TV_AND_MODEM, Terminal};
+pub(crate) use drawn_house::Told;
 pub use nodes::{Node, PortKnown, nodes_of};
 pub use options::Options;
 pub use outcome::{

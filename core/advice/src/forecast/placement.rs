@@ -3,7 +3,9 @@
 //! Real networks look for a good place by themselves; on one throw of phases the best place is chance, and a change would seem
 //! to gain what is only a hop to other channels.
 
-use coax::link::{LinkRate, Placement};
+use std::cell::Cell;
+
+use coax::link::{Candidates, Carried, LinkRate};
 
 use super::percentile::{LIKELY, LOW, quantile};
 
@@ -14,36 +16,72 @@ pub(crate) const NEAR: f64 = 0.99;
 pub(crate) const NEAR_MBPS: f64 = 1.0;
 
 /// What one draw gives at every placement.
+#[derive(Debug, Default)]
 pub(super) struct Tried {
-    /// Each way of each pair, then each placement.
-    pub(super) shown: Vec<Vec<LinkRate>>,
+    /// Each way of each pair.
+    pub(super) shown: Ways,
     /// The same with every by-pass of which nobody knows, for the rooms over one.
-    pub(super) with_by_passes: Vec<Vec<LinkRate>>,
+    pub(super) with_by_passes: Ways,
 }
 
-/// What each pair gives at one placement, there and back.
-pub(super) fn pairs_at(
-    ways: &[Vec<LinkRate>],
-    placement: usize,
-) -> impl Iterator<Item = [LinkRate; 2]> + use<'_> {
-    let rate = move |way: &Vec<LinkRate>| way.get(placement).copied();
-    ways.chunks_exact(2).filter_map(move |pair| Some([rate(pair.first()?)?, rate(pair.last()?)?]))
+/// What some ways give at every placement.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Ways {
+    /// How many nodes the network has.
+    nodes: usize,
+    carried: Vec<Carried>,
+}
+
+impl Ways {
+    /// In a network of so many nodes.
+    pub(super) fn new(nodes: usize, carried: Vec<Carried>) -> Self {
+        Self { nodes, carried }
+    }
+
+    /// How many there are.
+    pub(super) fn count(&self) -> usize {
+        self.carried.len()
+    }
+
+    /// A pair of them, there and back, by its place.
+    pub(super) fn pair(&self, place: usize) -> &[Carried] {
+        self.carried.get(2 * place..2 * place + 2).unwrap_or(&[])
+    }
+
+    /// What one gives at one of the candidates.
+    pub(super) fn rate(&self, way: usize, candidates: &Candidates, at: usize) -> Option<LinkRate> {
+        self.carried.get(way).map(|carried| carried.rate(candidates, at, self.nodes))
+    }
+
+    /// What each pair gives at one of the candidates, there and back.
+    pub(super) fn pairs_at<'a>(
+        &'a self,
+        candidates: &'a Candidates,
+        at: usize,
+    ) -> impl Iterator<Item = [LinkRate; 2]> + use<'a> {
+        let rate = move |carried: &Carried| carried.rate(candidates, at, self.nodes);
+        self.carried.as_chunks().0.iter().map(move |pair: &[Carried; 2]| pair.each_ref().map(rate))
+    }
 }
 
 /// The placement that serves the weakest room best: by what the slowest way of all reaches nine times in ten; then by the same
 /// with every by-pass of which nobody knows, since without it little is left to choose; then by what all ways together reach
 /// nine times in ten; then by what the coax is likely to carry, whatever the network sockets let through. Of near-equals in all
 /// of this the one that lies lowest, by its place among the candidates. `None` without any.
-pub(super) fn chosen(candidates: &[Placement], draws: &[Tried]) -> Option<usize> {
-    let mut left: Vec<usize> = (0..candidates.len()).collect();
-    let shown: Ways = |draw| &draw.shown;
-    let with_by_passes: Ways = |draw| &draw.with_by_passes;
-    let nets = |at, ways| each_way(at, ways, draws, LOW, |rate| rate.net.value());
-    let phys = |at| each_way(at, shown, draws, LIKELY, |rate| rate.phy.value());
+pub(super) fn chosen(candidates: &Candidates, draws: &[Tried]) -> Option<usize> {
+    let mut left: Vec<usize> = (0..candidates.placements().len()).collect();
+    let shown: Which = |draw| &draw.shown;
+    let with_by_passes: Which = |draw| &draw.with_by_passes;
+    let net = |rate: LinkRate| rate.net.value();
+    let nets = |at, which| Given { candidates, at, which, draws, share: LOW, value: net };
+    let phys =
+        |at| Given { candidates, at, which: shown, draws, share: LIKELY, value: |rate| rate.phy.value() };
+    // The way that was too slow last is likely so at the next placement, too.
+    let slowest = Cell::new(0);
     // Whatever falls below what is near enough to the best so far need not be known.
     let worths: [&dyn Fn(usize, f64) -> f64; 4] = [
-        &|at, enough| least(nets(at, shown), enough),
-        &|at, enough| least(nets(at, with_by_passes), enough),
+        &|at, enough| nets(at, shown).least(enough, &slowest),
+        &|at, enough| nets(at, with_by_passes).least(enough, &slowest),
         &|at, _| nets(at, shown).sum(),
         &|at, _| phys(at).sum(),
     ];
@@ -60,45 +98,66 @@ pub(super) fn chosen(candidates: &[Placement], draws: &[Tried]) -> Option<usize>
         let is_near = |worth: f64| worth >= best || worth >= near(best);
         left = worths.into_iter().filter(|(_, worth)| is_near(*worth)).map(|(at, _)| at).collect();
     }
-    let edges = |at: &usize| candidates.get(*at).map(|place| (place.low().value(), place.high().value()));
+    let edges = |at: &usize| {
+        candidates.placements().get(*at).map(|place| (place.low().value(), place.high().value()))
+    };
     left.into_iter().min_by(|a, b| edges(a).partial_cmp(&edges(b)).unwrap_or(std::cmp::Ordering::Equal))
 }
 
-/// The least of some rates; where one is nothing or less than what is enough, the others do not matter.
-fn least(rates: impl Iterator<Item = f64>, enough: f64) -> f64 {
-    let mut least = f64::INFINITY;
-    for rate in rates {
-        least = least.min(rate);
-        if least <= 0.0 || least < enough {
-            break;
-        }
-    }
-    least
-}
-
-/// Some of the ways of a draw, each with what it gives at every placement.
-type Ways = fn(&Tried) -> &[Vec<LinkRate>];
+/// Some of the ways of a draw.
+type Which = fn(&Tried) -> &Ways;
 
 /// What each way gives at a placement: so large a share of the draws gives less.
-fn each_way<'a>(
+struct Given<'a> {
+    candidates: &'a Candidates,
     at: usize,
-    ways: Ways,
+    which: Which,
     draws: &'a [Tried],
     share: f64,
-    value: impl Fn(&LinkRate) -> f64 + 'a,
-) -> impl Iterator<Item = f64> + 'a {
-    let count = draws.first().map_or(0, |draw| ways(draw).len());
-    let mut values = Vec::with_capacity(draws.len());
-    (0..count).map(move |way| {
+    value: fn(LinkRate) -> f64,
+}
+
+impl Given<'_> {
+    fn count(&self) -> usize {
+        self.draws.first().map_or(0, |draw| (self.which)(draw).count())
+    }
+
+    /// One of them; `values` is room to work in.
+    fn by(&self, way: usize, values: &mut Vec<f64>) -> f64 {
         values.clear();
-        values.extend(draws.iter().filter_map(|draw| ways(draw).get(way)?.get(at)).map(&value));
-        quantile(&mut values, share)
-    })
+        let rates =
+            self.draws.iter().filter_map(|draw| (self.which)(draw).rate(way, self.candidates, self.at));
+        values.extend(rates.map(self.value));
+        quantile(values, self.share)
+    }
+
+    fn sum(&self) -> f64 {
+        let mut values = Vec::with_capacity(self.draws.len());
+        (0..self.count()).map(|way| self.by(way, &mut values)).sum()
+    }
+
+    /// The least of them; where one is nothing or less than what is enough, the others do not matter. The slowest so far goes first.
+    fn least(&self, enough: f64, slowest: &Cell<usize>) -> f64 {
+        let mut values = Vec::with_capacity(self.draws.len());
+        let (count, first) = (self.count(), slowest.get());
+        let mut least = f64::INFINITY;
+        for way in (0..count).filter(|way| *way == first).chain((0..count).filter(|way| *way != first)) {
+            let here = self.by(way, &mut values);
+            if here < least {
+                least = here;
+                slowest.set(way);
+            }
+            if least <= 0.0 || least < enough {
+                break;
+            }
+        }
+        least
+    }
 }
 
 #[cfg(test)]
 mod tests {
-    use coax::link::{BitLoading, Candidates, EthernetPort, LinkDraw, Node, Version, placements};
+    use coax::link::{BitLoading, EthernetPort, LinkDraw, Node, Placement, Version, placements};
     use coax::{Decibels, Megahertz};
 
     use super::*;
@@ -108,17 +167,18 @@ mod tests {
         let grid: Vec<Megahertz> =
             (0..512).map(|n| Megahertz(1125.0 + 550.0 * f64::from(n) / 511.0)).collect();
         let node = Node { version, port: EthernetPort::TenGigabit };
-        let ways = losses.iter().map(|loss| {
+        let candidates = Candidates::new(placements(version));
+        let carried = losses.iter().map(|loss| {
             let path: Vec<f64> = grid.iter().map(|f| Decibels(-loss(f.value())).power()).collect();
             let load = BitLoading::new(&grid, path, node, node, &LinkDraw::likely()).unwrap();
-            load.rates(&Candidates::new(placements(version)), losses.len() + 1).unwrap()
+            load.carried(&candidates).unwrap()
         });
-        Tried { shown: ways.collect(), with_by_passes: Vec::new() }
+        Tried { shown: Ways::new(losses.len() + 1, carried.collect()), ..Tried::default() }
     }
 
     fn chosen_of(version: Version, draws: &[Tried]) -> Placement {
-        let candidates = placements(version);
-        candidates[chosen(&candidates, draws).unwrap()].clone()
+        let candidates = Candidates::new(placements(version));
+        candidates.placements()[chosen(&candidates, draws).unwrap()].clone()
     }
 
     #[test]
@@ -129,7 +189,7 @@ mod tests {
         assert!(place.low().value() >= 1225.0 && place.channels().len() == 2);
         let flat = draw(Version::V2_0Bonded, &[&|_| 30.0]);
         assert!((chosen_of(Version::V2_0Bonded, &[flat]).low().value() - 1125.0).abs() < 1e-9);
-        assert!(chosen(&[], &[]).is_none());
+        assert!(chosen(&Candidates::new(Vec::new()), &[]).is_none());
     }
 
     #[test]

@@ -6,13 +6,12 @@
 use std::sync::Arc;
 
 use coax::link::{Candidates, Placement};
-use coax::{Branches, Model, Sweep};
+use coax::{Branches, Dice, Model, Sweep};
 use facts::fact::SubjectId;
 use house::record::Survey;
 
 use super::again::{Again, Open};
-use super::drawn_house::House;
-use super::from_bridge::FromBridge;
+use super::drawn_house::{House, Told};
 use super::many;
 use super::options::Options;
 use super::outcome::Forecast;
@@ -21,6 +20,7 @@ use super::run::Prepared;
 use super::solved::{Pairs, Solved};
 use super::throws::Throws;
 use super::total_effect::TotalEffect;
+use super::views::Views;
 use crate::error::AdviceError;
 
 /// The total effects of one unknown on the rates of a room.
@@ -56,7 +56,8 @@ pub(crate) fn total_effects(
     }
     let draws = u64::from(prepared.forecast.draws);
     let Some(placement) = placement_of(house, forecast, draws, goes_on)? else { return nothing() };
-    let seen = FromBridge::of(house)?;
+    let seen =
+        Views::of(house, Told::Rates, &house.circuit.models(|key| Dice::thrown(0, 0, key), |_| None)?)?;
     let tools = || (Branches::on(house.grid.clone()), Sweep::on(house.grid.clone()));
     let work = |tools: &mut (Branches, Sweep), draw| {
         Looked { house, seen: seen.as_ref(), placement: &placement }.draw(tools, draw, &again)
@@ -100,7 +101,8 @@ fn placement_of(
         let several = Candidates::new(found.clone());
         let try_out = |sweep: &mut Sweep, draw| Ok(house.try_out(sweep, draw, &several)?.1);
         let tried = many::each(0..draws, || Sweep::on(house.grid.clone()), try_out, goes_on)?;
-        found = placement::chosen(&found, &tried).and_then(|at| found.get(at).cloned()).into_iter().collect();
+        found =
+            placement::chosen(&several, &tried).and_then(|at| found.get(at).cloned()).into_iter().collect();
     }
     Ok(found.pop())
 }
@@ -119,7 +121,7 @@ struct Drawn {
 struct Looked<'a> {
     house: &'a House<'a>,
     /// `None` where it cannot be seen from its bridge.
-    seen: Option<&'a FromBridge>,
+    seen: Option<&'a Views>,
     placement: &'a Placement,
 }
 
@@ -134,7 +136,8 @@ impl Looked<'_> {
         let (house, circuit) = (self.house, &self.house.circuit);
         let throws = Throws::of(house.options.seed, draw);
         let errors = house.model_errors(&throws);
-        let ends = self.seen.map_or_else(Vec::new, |seen| seen.ends(house, &throws));
+        let sends = |end| circuit.sent_back(end, |key| throws.dice(key));
+        let ends = self.seen.map_or_else(Vec::new, |seen| seen.ends(sends));
         let mut models = circuit.models(|key| throws.dice(key), |_| None)?;
         let mut rates = |models: &[Arc<Model>]| -> Result<Rates, AdviceError> {
             let solved = if let Some(seen) = self.seen {

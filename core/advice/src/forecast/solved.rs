@@ -5,6 +5,7 @@ use std::sync::Arc;
 use coax::link::Placement;
 use coax::{Megahertz, Powers, RootPowers};
 
+use super::views::ByView;
 use crate::error::AdviceError;
 
 /// One draw, solved.
@@ -80,20 +81,21 @@ impl SolvedDraw {
 pub(super) enum Pairs {
     /// Of one house alone.
     Swept(Powers),
-    /// Of a house among others: between the bridge and some outlets; of each pair which of them, and whether it leads there, nothing
-    /// where it touches no bridge.
-    Together(RootPowers, Arc<[Option<(usize, bool)>]>),
+    /// Of a house among others: view by view between where it is seen from and some outlets; where each pair is found in them,
+    /// nothing where it is in none.
+    Together(Vec<RootPowers>, Arc<[Option<ByView>]>),
 }
 
 impl Pairs {
     fn of(&self, pair: usize) -> &[f64] {
         match self {
             Self::Swept(powers) => powers.of(pair),
-            Self::Together(powers, pairs) => match pairs.get(pair) {
-                Some(Some((outlet, true))) => powers.from_root(*outlet),
-                Some(Some((outlet, false))) => powers.to_root(*outlet),
-                Some(None) | None => &[],
-            },
+            Self::Together(powers, pairs) => {
+                let found = pairs.get(pair).copied().flatten();
+                found.zip(found.and_then(|found| powers.get(found.view))).map_or(&[], |(found, powers)| {
+                    if found.leads { powers.from_root(found.outlet) } else { powers.to_root(found.outlet) }
+                })
+            }
         }
     }
 }
@@ -116,6 +118,13 @@ impl Solved {
         let Some(pair) = pair else { return Vec::new() };
         let share = self.shares.get(pair).copied().unwrap_or(1.0);
         self.powers.of(pair).iter().map(|power| power * share).collect()
+    }
+
+    /// Whether two pairs are one and the same way, there and back.
+    pub(super) fn are_alike(&self, one: Option<usize>, other: Option<usize>) -> bool {
+        let (Some(one), Some(other)) = (one, other) else { return false };
+        std::ptr::eq(self.powers.of(one), self.powers.of(other))
+            && self.shares.get(one) == self.shares.get(other)
     }
 
     /// The least loss in the band over any of some pairs, dB.

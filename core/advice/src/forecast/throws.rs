@@ -13,6 +13,7 @@ use super::circuit::variant;
 const MODEL_ERROR_KEY: u8 = 9;
 
 /// The dice of one draw, keyed by where in a house something stands.
+#[derive(Debug)]
 pub(super) struct Throws {
     seed: u64,
     draw: u64,

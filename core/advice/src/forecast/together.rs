@@ -2,12 +2,12 @@
 //! same is folded once. So a change costs its own parts and the way from them to the bridge.
 
 use std::ops::Range;
-use std::sync::{Arc, Mutex, PoisonError};
+use std::sync::{Mutex, PoisonError};
 
-use coax::{Branches, FrequencyGrid, Model};
+use coax::{Branches, FrequencyGrid};
 use house::record::Survey;
 
-use super::among::{Alike, Among};
+use super::among::{Alike, Among, DrawnOnce};
 use super::drawn_house::{Told, grid_of};
 use super::many;
 use super::options::Options;
@@ -19,38 +19,38 @@ use super::throws::Throws;
 use crate::error::AdviceError;
 
 /// So many draws of houses at once: what they give at every placement has to be held until all are drawn.
-const DRAWS_AT_ONCE: usize = 1_024;
+const DRAWS_AT_ONCE: usize = 1_536;
 
-/// What the rooms of each of these houses get, by the draws that [`forecast()`] makes; not where it is lost, nor what leaves the
-/// house. Where fewer draws may do, all of it.
+/// What the rooms of each of these houses get, by the draws that [`forecast()`] makes; where fewer draws may do, all of it.
 ///
 /// # Errors
 /// As [`forecast()`].
 pub(crate) fn forecast_each(houses: &[&Survey], options: &Options) -> Result<Vec<Forecast>, AdviceError> {
-    forecast_each_watched(houses, options, &mut |_| true)
+    let rates: Vec<_> = houses.iter().map(|house| (*house, Told::Rates)).collect();
+    forecast_each_watched(&rates, options, &mut |_| true)
 }
 
-/// The same, watched: `goes_on` is told again and again how many draws of houses are made, in all as many as houses and draws
+/// The same with so much told of each, watched: `goes_on` is told again and again how many draws of houses are made, in all as many as houses and draws
 /// of each, and says whether to go on.
 ///
 /// # Errors
 /// [`AdviceError::Stopped`] once it says no; else as [`forecast()`].
 pub(crate) fn forecast_each_watched(
-    houses: &[&Survey],
+    houses: &[(&Survey, Told)],
     options: &Options,
     goes_on: &mut dyn FnMut(usize) -> bool,
 ) -> Result<Vec<Forecast>, AdviceError> {
     if options.settles {
-        let alone = |house: &&Survey| forecast_watched(house, options, &mut || goes_on(1));
+        let alone = |(house, _): &(&Survey, Told)| forecast_watched(house, options, &mut || goes_on(1));
         return houses.iter().map(alone).collect();
     }
     let mut forecasts = Vec::with_capacity(houses.len());
     let grid = grid_of(options.first_points())?;
     for houses in houses.chunks(at_once(options)) {
-        let each = |draws: Range<u64>, all: &[Among<'_>], count: usize| {
+        let each = |draws: Range<u64>, all: &[Among<'_>], alike: &Alike| {
             let work = |drawn: &mut Drawn, draw| {
                 drawn.forget();
-                drawn.draw(all, count, options, draw)
+                drawn.draw(all, alike, options, draw)
             };
             many::each(draws, || Drawn::on(grid.clone()), work, &mut || goes_on(houses.len()))
         };
@@ -70,9 +70,9 @@ pub(crate) struct Forecaster {
     most_waves: usize,
 }
 
-/// Of all draws together so many waves of folded branches are kept (about 8 MB) from one group
-/// of houses to the next; more is forgotten.
-const MOST_WAVES_KEPT: usize = 60_000;
+/// Of all draws together so many waves of parts and folded branches are kept (about 25 MB) from one group of houses to the next; more
+/// is forgotten.
+const MOST_WAVES_KEPT: usize = 200_000;
 
 impl Forecaster {
     /// By a fixed number of draws.
@@ -88,18 +88,19 @@ impl Forecaster {
         let options = Options { settles: false, ..self.options };
         let grid = grid_of(options.first_points())?;
         let mut forecasts = Vec::with_capacity(houses.len());
-        for houses in houses.chunks(at_once(&options)) {
+        let rates: Vec<_> = houses.iter().map(|house| (*house, Told::Rates)).collect();
+        for houses in rates.chunks(at_once(&options)) {
             let Self { alike, by_draw, .. } = &mut *self;
             by_draw.resize_with(options.draws.max(1) as usize, || Mutex::new(Drawn::on(grid.clone())));
-            let work = |all: &[Among<'_>], count: usize, draw: u64| {
+            let work = |all: &[Among<'_>], alike: &Alike, draw: u64| {
                 let place = usize::try_from(draw).ok();
                 let drawn = place.and_then(|place| by_draw.get(place)).ok_or(AdviceError::Inner("draw"))?;
                 // A thread that panicked takes the whole forecast with it.
                 let mut drawn = drawn.lock().unwrap_or_else(PoisonError::into_inner);
-                drawn.draw(all, count, &options, draw)
+                drawn.draw(all, alike, &options, draw)
             };
-            let each = |draws: Range<u64>, all: &[Among<'_>], count: usize| {
-                many::each(draws, || (), |(), draw| work(all, count, draw), &mut || true)
+            let each = |draws: Range<u64>, all: &[Among<'_>], alike: &Alike| {
+                many::each(draws, || (), |(), draw| work(all, alike, draw), &mut || true)
             };
             forecasts.extend(forecast_all(houses, &options, alike, each)?);
             self.forget_too_much();
@@ -107,14 +108,16 @@ impl Forecaster {
         Ok(forecasts)
     }
 
-    /// Looked at after each group of houses; the memory is given back.
+    /// Looked at after each group of houses; the memory is used again.
     fn forget_too_much(&mut self) {
         let kept = |drawn: &mut Mutex<Drawn>| {
             drawn.get_mut().unwrap_or_else(PoisonError::into_inner).branches.waves()
         };
         if self.by_draw.iter_mut().map(kept).sum::<usize>() > self.most_waves {
             self.alike = Alike::default();
-            self.by_draw.clear();
+            for drawn in &mut self.by_draw {
+                drawn.get_mut().unwrap_or_else(PoisonError::into_inner).forget();
+            }
         }
     }
 }
@@ -123,8 +126,9 @@ impl Forecaster {
 #[derive(Debug)]
 struct Drawn {
     branches: Branches,
-    /// The pieces that are drawn, by their numbers.
-    models: Vec<Option<Arc<Model>>>,
+    once: DrawnOnce,
+    /// What it shows, for as long as it is one and the same draw.
+    throws: Option<Throws>,
 }
 
 /// One draw of each of some houses, and what it gives at every placement; nothing where a house is not drawn so often.
@@ -132,26 +136,28 @@ type OneDraw = Vec<Option<(SolvedDraw, Tried)>>;
 
 impl Drawn {
     fn on(grid: FrequencyGrid) -> Self {
-        Self { branches: Branches::on(grid), models: Vec::new() }
+        Self { branches: Branches::on(grid), once: DrawnOnce::default(), throws: None }
     }
 
     fn forget(&mut self) {
         self.branches.forget();
-        self.models.clear();
+        self.once.forget();
+        self.throws = None;
     }
 
     fn draw(
         &mut self,
         all: &[Among<'_>],
-        pieces: usize,
+        alike: &Alike,
         options: &Options,
         draw: u64,
     ) -> Result<OneDraw, AdviceError> {
-        self.models.resize(pieces.max(self.models.len()), None);
-        let throws = Throws::of(options.seed, draw);
+        let Self { branches, once, throws } = self;
+        once.make_room(alike);
+        let throws = throws.get_or_insert_with(|| Throws::of(options.seed, draw));
         let one = |among: &Among<'_>| {
             let is_drawn = draw < u64::from(among.draws);
-            is_drawn.then(|| among.draw(&throws, &mut self.branches, &mut self.models)).transpose()
+            is_drawn.then(|| among.draw(throws, branches, once)).transpose()
         };
         all.iter().map(one).collect()
     }
@@ -162,23 +168,23 @@ fn at_once(options: &Options) -> usize {
     DRAWS_AT_ONCE / usize::try_from(options.draws).unwrap_or(DRAWS_AT_ONCE).clamp(1, DRAWS_AT_ONCE)
 }
 
-/// `each` makes these draws of these houses, which have so many pieces.
+/// `each` makes these draws of these houses.
 fn forecast_all(
-    houses: &[&Survey],
+    houses: &[(&Survey, Told)],
     options: &Options,
     alike: &mut Alike,
-    each: impl FnOnce(Range<u64>, &[Among<'_>], usize) -> Result<Vec<OneDraw>, AdviceError>,
+    each: impl FnOnce(Range<u64>, &[Among<'_>], &Alike) -> Result<Vec<OneDraw>, AdviceError>,
 ) -> Result<Vec<Forecast>, AdviceError> {
-    let prepared = houses.iter().map(|house| Prepared::of(house, options));
+    let prepared = houses.iter().map(|(house, _)| Prepared::of(house, options));
     let mut prepared = prepared.collect::<Result<Vec<_>, _>>()?;
     let mut among = Vec::with_capacity(prepared.len());
-    for (place, prepared) in prepared.iter().enumerate() {
+    for ((place, prepared), (_, told)) in prepared.iter().enumerate().zip(houses) {
         if let Some(house) = &prepared.house {
-            among.extend(Among::of(place, prepared.forecast.draws, house, alike)?);
+            among.extend(Among::of((place, prepared.forecast.draws, *told), house, alike)?);
         }
     }
     let draws = among.iter().map(|among| u64::from(among.draws)).max().unwrap_or(0);
-    let made = each(0..draws, &among, alike.pieces)?;
+    let made = each(0..draws, &among, alike)?;
     let mut by_house: Vec<(Vec<SolvedDraw>, Vec<Tried>)> = among.iter().map(|_| Default::default()).collect();
     for draw in made {
         for (one, (solved, tried)) in draw.into_iter().zip(&mut by_house) {
@@ -190,11 +196,11 @@ fn forecast_all(
     }
     let mut told = Vec::with_capacity(among.len());
     for (among, (solved, tried)) in among.iter().zip(&by_house) {
-        let Some(at) = placement::chosen(among.candidates.placements(), tried) else { continue };
+        let Some(at) = placement::chosen(&among.candidates, tried) else { continue };
         let Some(prepared) = prepared.get(among.place) else { continue };
         let (mut forecast, mut reaches) = (prepared.forecast.clone(), prepared.reaches.clone());
         let all = (solved.as_slice(), tried.as_slice(), at);
-        among.house.told((&mut forecast, &mut reaches), &among.candidates, all, Told::Rates)?;
+        among.house.told((&mut forecast, &mut reaches), &among.candidates, all, among.told)?;
         told.push((among.place, forecast, reaches));
     }
     let alone: Vec<bool> = (0..prepared.len())
@@ -209,7 +215,7 @@ fn forecast_all(
             (prepared.forecast, prepared.reaches) = (forecast, reaches);
         }
     }
-    let closed = prepared.into_iter().zip(alone).zip(houses).map(|((prepared, alone), house)| {
+    let closed = prepared.into_iter().zip(alone).zip(houses).map(|((prepared, alone), (house, _))| {
         // One that cannot be seen from its bridge is drawn by itself.
         if alone { forecast(house, options) } else { Ok(prepared.closed()) }
     });
@@ -220,6 +226,7 @@ fn forecast_all(
 mod tests {
     use houses::random::seeds;
 
+    use super::super::outcome::{CostAt, PathForecast};
     use super::*;
     use crate::worklist::{applied, proposed};
 
@@ -230,9 +237,21 @@ mod tests {
         let changed: Vec<Survey> =
             proposed(&survey).into_iter().map(|change| applied(change, &survey)).collect();
         let houses: Vec<&Survey> = std::iter::once(&survey).chain(&changed).collect();
-        let together = forecast_each(&houses, &options).expect("sound houses");
+        let whole: Vec<_> = houses.iter().map(|house| (*house, Told::All)).collect();
+        let together = forecast_each_watched(&whole, &options, &mut |_| true).expect("sound houses");
         for (house, together) in houses.iter().zip(&together) {
             let alone = forecast(house, &options).expect("a sound house");
+            let leaks = |of: &Forecast| -> Vec<_> {
+                of.street.iter().flat_map(|leak| [leak.loss.low, leak.loss.likely, leak.loss.high]).collect()
+            };
+            let (leaks_alone, leaks_together) = (leaks(&alone), leaks(together));
+            let are_near =
+                |(one, other): (&f64, &f64)| one == other || (one - other).abs() <= 1e-6 * one.abs().max(1.0);
+            if leaks_alone.len() != leaks_together.len()
+                || !leaks_alone.iter().zip(&leaks_together).all(are_near)
+            {
+                return Some(format!("{:?} for {:?} at the street", together.street, alone.street));
+            }
             if alone.channels != together.channels || alone.rooms.len() != together.rooms.len() {
                 return Some(format!("{:?} for {:?}", together.channels, alone.channels));
             }
@@ -244,6 +263,15 @@ mod tests {
                     }
                     continue;
                 };
+                let costs =
+                    |of: &PathForecast| of.costs.iter().map(|cost| (cost.at, cost.db)).collect::<Vec<_>>();
+                let (costs_one, costs_other) = (costs(one), costs(other));
+                let is_same = |(one, other): (&(CostAt, f64), &(CostAt, f64))| {
+                    one.0 == other.0 && are_near((&one.1, &other.1))
+                };
+                if costs_one.len() != costs_other.len() || !costs_one.iter().zip(&costs_other).all(is_same) {
+                    return Some(format!("{costs_other:?} for {costs_one:?}"));
+                }
                 let rates = [(one.down, other.down), (one.up, other.up), (one.loss, other.loss)];
                 let worlds = one
                     .by_pass

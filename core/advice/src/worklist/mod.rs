@@ -38,6 +38,7 @@ mod search;
 mod services;
 mod shopping;
 mod stake;
+mod stated;
 mod step;
 mod to_buy;
 mod watch;

@@ -45,17 +45,18 @@ pub(super) struct Ground<'a> {
 /// How much of a list is worked out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Extent {
-    /// All that each step gains and costs.
+    /// All that each step costs the other services.
     Whole,
-    /// Its steps, and what is there when all of them are done.
+    /// Its steps, and the house when all of them are done.
     End,
 }
 
-/// Changes in their order.
+/// Changes in their order. What they gain is stated when all lists are there (`stated.rs`).
+#[derive(Clone)]
 pub(super) struct Ordered {
     pub(super) steps: Vec<Step>,
+    /// The house when all of them are done.
     pub(super) house: Survey,
-    pub(super) forecast: Forecast,
     pub(super) searched: Option<Searched>,
     pub(super) cut_short: Option<CutShort>,
     pub(super) refused: Vec<(ChangeKind, Refusal)>,
@@ -172,13 +173,8 @@ pub(super) fn ordered(
         let before = std::mem::replace(&mut house, after);
         steps.push(step(change, before, (&house, extent), done_alone)?);
     };
-    let forecast = match extent {
-        Extent::Whole => stated(&mut steps, as_found, &house, (&mut *meter, &stating))?,
-        Extent::End if steps.is_empty() => as_found.clone(),
-        Extent::End => meter.stated(&house, &stating)?,
-    };
     let refused = not_offered(survey, (refused, planned.left_out), &steps);
-    Ok(Ordered { steps, house, forecast, searched: planned.searched, cut_short, refused })
+    Ok(Ordered { steps, house, searched: planned.searched, cut_short, refused })
 }
 
 /// What speaks against a change once the rates after it are known.
@@ -241,25 +237,6 @@ fn not_offered(
     let mut refused: Vec<_> = refused.into_iter().filter(|(change, _)| !done(change)).collect();
     refused.sort_by_cached_key(|(change, _)| change.in_order(survey));
     refused
-}
-
-/// States what each step gains, by the draws of the house as found; what is there when all is done.
-fn stated(
-    steps: &mut [Step],
-    as_found: &Forecast,
-    done: &Survey,
-    (meter, stating): (&mut Meter<'_>, &forecast::Options),
-) -> Result<Forecast, AdviceError> {
-    if steps.is_empty() {
-        return Ok(as_found.clone());
-    }
-    // All in one way, that of houses forecast together: what a step does not touch stays as it was to the last digit.
-    let houses: Vec<&Survey> = steps.iter().map(|step| &step.before).chain([done]).collect();
-    let stated = meter.stated_each(&houses, stating)?;
-    for (step, (before, after)) in steps.iter_mut().zip(stated.iter().zip(stated.iter().skip(1))) {
-        step.gains = gains(before, after);
-    }
-    meter.stated(done, stating)
 }
 
 /// A change as a step of the list; what it gains is stated when all steps are there.

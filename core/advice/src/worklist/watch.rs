@@ -3,7 +3,7 @@
 use house::record::Survey;
 
 use crate::error::AdviceError;
-use crate::forecast::{Forecast, Options, forecast_each_watched, forecast_watched};
+use crate::forecast::{Forecast, Options, forecast_watched};
 
 /// Counts what is done and asks whoever watches whether to go on.
 ///
@@ -44,24 +44,6 @@ impl<'a> Meter<'a> {
         Ok(stated)
     }
 
-    /// Makes forecasts of several houses, each stated just as another, with what the rooms get.
-    pub(super) fn stated_each(
-        &mut self,
-        houses: &[&Survey],
-        options: &Options,
-    ) -> Result<Vec<Forecast>, AdviceError> {
-        let of_draw = STATING / f64::from(options.draws.max(1));
-        let mut left = STATING * houses.len() as f64;
-        let mut more = |draws: usize| {
-            let work = (of_draw * draws as f64).min(left);
-            left -= work;
-            self.count(work).is_ok()
-        };
-        let stated = forecast_each_watched(houses, options, &mut more)?;
-        self.count(left)?;
-        Ok(stated)
-    }
-
     /// A candidate is weighed.
     pub(super) fn weighed(&mut self) -> Result<(), AdviceError> {
         self.count(1.0)
@@ -69,13 +51,13 @@ impl<'a> Meter<'a> {
 
     /// A round begins.
     pub(super) fn round(&mut self, candidates: usize) {
-        self.of_round = candidates as f64 + STATING;
+        self.of_round = candidates as f64;
     }
 
     /// A round ends: so many candidates were worth their work.
     pub(super) fn rounds_left(&mut self, worth: usize, candidates: usize) {
         self.of_round = 0.0;
-        self.later = worth as f64 * (0.5 * candidates as f64 + STATING);
+        self.later = worth as f64 * 0.5 * candidates as f64;
     }
 
     fn count(&mut self, work: f64) -> Result<(), AdviceError> {

@@ -7,8 +7,9 @@ use super::known_rates::KnownRates;
 use super::list::WorkList;
 use super::options::Options;
 use super::order::{Extent, Ground, Ordered, ordered, with_checks};
-use super::others::others;
+use super::others::{on_their_way, others};
 use super::services::AsFound;
+use super::stated::stated;
 use super::watch::Meter;
 use crate::error::AdviceError;
 use crate::level;
@@ -28,8 +29,11 @@ pub fn worklist(survey: &Survey, options: &Options) -> Result<WorkList, AdviceEr
     worklist_watched(survey, options, &mut |_| true)
 }
 
-/// Of all the work, the share that is done when the list itself is; then comes what else it might be.
-const UNTIL_OTHERS: f64 = 0.7;
+/// Of all the work, the share that is done when it is known what the list itself has; then comes what else it might be.
+const UNTIL_OTHERS: f64 = 0.4;
+
+/// The share that is done when what each step gains is left to be stated.
+const UNTIL_STATED: f64 = 0.65;
 
 /// The share that is done when only where the network could start is left.
 const UNTIL_PLACES: f64 = 0.95;
@@ -51,15 +55,20 @@ pub fn worklist_watched(
     let known = KnownRates::new(&options.screening);
     let ground = Ground { survey, as_found: &as_found, services: &services, known: &known };
     let mut ordered = ordered(&ground, options, Extent::Whole, &mut meter)?;
-    let done = (&ordered.house, &ordered.forecast);
-    let failed = with_checks(survey, &as_found, done, &mut ordered.steps, options.most_steps);
     let between = |from: f64, to: f64, share: f64| from + (to - from) * share;
-    let others =
-        others(&ground, options, &ordered, &mut |share| watch(between(UNTIL_OTHERS, UNTIL_PLACES, share)))?;
+    let beside = on_their_way(&ground, options, &ordered, &mut |share| {
+        watch(between(UNTIL_OTHERS, UNTIL_STATED, share))
+    })?;
+    let mut of_stating = |share| watch(between(UNTIL_STATED, UNTIL_PLACES, share));
+    let of_others: Vec<_> = beside.iter().map(|other| &other.ordered).collect();
+    let (when_done, others_done) = stated(&mut ordered, &of_others, &as_found, &mut of_stating)?;
+    let done = (&ordered.house, &when_done);
+    let failed = with_checks(survey, &as_found, done, &mut ordered.steps, options.most_steps);
+    let others = others(&ground, options, &ordered.steps, beside.into_iter().zip(others_done));
     let places = bridge_places(survey, (&options.screening, &options.stating), &mut |share| {
         watch(between(UNTIL_PLACES, 1.0, share))
     })?;
-    let Ordered { steps, house, forecast: when_done, cut_short, searched, refused } = ordered;
+    let Ordered { steps, house, cut_short, searched, refused } = ordered;
     Ok(WorkList {
         level_changes: level::change(survey, &house, &level::Options::default())?,
         levels: services.into_levels(),

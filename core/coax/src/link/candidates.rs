@@ -1,13 +1,17 @@
 //! Several placements, looked over once for all draws: which channels they have, each named once.
 
 use crate::link::channel::{Channel, Placement};
+use crate::link::used::Used;
 use crate::link::version::Version;
+use crate::quantity::Megahertz;
 
 /// Placements among which one is chosen.
 #[derive(Debug, Clone)]
 pub struct Candidates {
     placements: Vec<Placement>,
     by_version: Vec<(Version, Seen)>,
+    /// The grid on which it is known where their channels lie; empty where it is on none.
+    grid: Vec<Megahertz>,
 }
 
 /// What a pair that speaks one version sees of them.
@@ -17,6 +21,8 @@ pub(crate) struct Seen {
     pub channels: Vec<Channel>,
     /// For each placement which of them.
     pub of: Vec<Vec<usize>>,
+    /// Where each channel lies on the grid.
+    used: Vec<Used>,
 }
 
 impl Candidates {
@@ -41,7 +47,19 @@ impl Candidates {
     /// Looks these placements over.
     pub fn new(placements: Vec<Placement>) -> Self {
         let by_version = Version::ALL.map(|version| (version, Seen::by(version, &placements))).into();
-        Self { placements, by_version }
+        Self { placements, by_version, grid: Vec::new() }
+    }
+
+    /// The same, of which it is looked up once where their channels lie on a grid. They can be asked for on any other too.
+    #[must_use]
+    pub fn on(mut self, grid: &[Megahertz]) -> Self {
+        for (version, seen) in &mut self.by_version {
+            let used = seen.channels.iter().map(|channel| Used::by(*version, *channel, grid));
+            // Why a channel does not lie on it is told to whoever asks for that channel.
+            seen.used = used.collect::<Result<_, _>>().unwrap_or_default();
+        }
+        self.grid = grid.to_vec();
+        self
     }
 
     /// The placements, in the order given.
@@ -50,7 +68,14 @@ impl Candidates {
     }
 
     pub(crate) fn seen_by(&self, version: Version) -> Option<&Seen> {
-        self.by_version.iter().find(|(of, _)| *of == version).map(|(_, seen)| seen)
+        // They stand in the order of the versions.
+        let found = self.by_version.get(version as usize).filter(|(of, _)| *of == version);
+        found.map(|(_, seen)| seen)
+    }
+
+    /// Where those channels lie on a grid, if that is the one on which it was looked up.
+    pub(crate) fn used_on<'s>(&self, grid: &[Megahertz], seen: &'s Seen) -> Option<&'s [Used]> {
+        (seen.used.len() == seen.channels.len() && self.grid == grid).then_some(&seen.used)
     }
 }
 

@@ -1,18 +1,18 @@
 //! How many bits a path carries, frequency by frequency, ready to be read off for any channel.
 
+use std::sync::Arc;
+
 use crate::link::bits::{Hearing, MeanBits};
 use crate::link::candidates::Candidates;
+use crate::link::carried::{Carried, Pair};
 use crate::link::channel::{Channel, Placement};
 use crate::link::draw::LinkDraw;
 use crate::link::error::LinkError;
-use crate::link::mac::mac_rate;
 use crate::link::noise::noise_density;
-use crate::link::rate::{Limit, LinkRate, Node, USABLE};
+use crate::link::rate::{LinkRate, Node};
+use crate::link::used::Used;
 use crate::link::version::{Version, common};
-use crate::quantity::{Decibels, MegabitsPerSecond, Megahertz};
-
-/// A shortfall below this share of what the nodes reach with no cable between them is not blamed on the path.
-const NOT_WORTH_BLAMING: f64 = 0.02;
+use crate::quantity::{Decibels, Megahertz};
 
 /// Below this a mean number of bits is the rounding left over by sums, not a link.
 const NO_BITS: f64 = 1e-9;
@@ -24,22 +24,13 @@ const NO_BITS: f64 = 1e-9;
 /// of the channel that its used subcarriers fill. A grid of about 1 MHz shows the notches that echoes of a house cut.
 #[derive(Debug, Clone)]
 pub struct BitLoading<'g> {
-    grid: &'g [Megahertz],
-    transfer: Vec<f64>,
+    path: Arc<PathPower<'g>>,
     bits: Vec<f64>,
     /// Integral of `bits` over frequency from the first grid point to each.
     integral: Vec<f64>,
-    /// Integral of the power transfer over frequency from the first grid point to each.
-    power_integral: Vec<f64>,
-    /// Mean bits with no loss between the nodes.
-    unhindered: f64,
     /// The least mean power transfer of a channel that still carries bits.
     least_transfer: f64,
-    version: Version,
-    port: MegabitsPerSecond,
-    mac_efficiency: f64,
-    /// PHY rate of one channel with every subcarrier at its most bits.
-    full_phy: MegabitsPerSecond,
+    pair: Pair,
 }
 
 impl<'g> BitLoading<'g> {
@@ -52,8 +43,11 @@ impl<'g> BitLoading<'g> {
         to: Node,
         draw: &LinkDraw,
     ) -> Result<Self, LinkError> {
-        let transfer = power_transfer.into();
-        check(grid, &transfer)?;
+        Self::over(&Arc::new(PathPower::new(grid, power_transfer)?), from, to, draw)
+    }
+
+    /// The same over a path that was looked at: both ways of a pair, or what several draws make of their nodes.
+    pub fn over(path: &Arc<PathPower<'g>>, from: Node, to: Node, draw: &LinkDraw) -> Result<Self, LinkError> {
         let version = common(from.version, to.version);
         let sent = Decibels(draw.tx_power.value()).power() / version.used_width().hertz();
         let noise = noise_density(draw.noise_figure, draw.ingress);
@@ -66,28 +60,27 @@ impl<'g> BitLoading<'g> {
         if !(scale.is_finite() && floor.is_normal() && own.is_normal() && unhindered.is_finite()) {
             return Err(LinkError::Draw);
         }
-        let mut bits = vec![0.0; transfer.len()];
-        curve.over(&transfer, Hearing { scale, floor, own }, &mut bits);
-        let integral = running_integral(grid, &bits);
-        let power_integral = running_integral(grid, &transfer);
+        let mut bits = vec![0.0; path.transfer.len()];
+        curve.over(&path.transfer, Hearing { scale, floor, own }, &mut bits);
+        let integral = running_integral(path.grid, &bits);
         Ok(Self {
-            grid,
-            transfer,
+            path: Arc::clone(path),
             bits,
             integral,
-            power_integral,
-            unhindered,
             least_transfer: (draw.least_received - draw.tx_power).power(),
-            version,
-            port: from.port.min(to.port).payload_rate(),
-            mac_efficiency: draw.mac_efficiency.of(version),
-            full_phy: draw.full_phy(version),
+            pair: Pair {
+                unhindered,
+                version,
+                port: from.port.min(to.port).payload_rate(),
+                mac_efficiency: draw.mac_efficiency.of(version),
+                full_phy: draw.full_phy(version),
+            },
         })
     }
 
     /// The version the two nodes speak.
     pub fn version(&self) -> Version {
-        self.version
+        self.pair.version
     }
 
     /// Mean bits of a subcarrier at each frequency of the grid.
@@ -99,38 +92,28 @@ impl<'g> BitLoading<'g> {
     /// works with. An end of the grid may fall short
     /// of that band by one step of the grid; by more is an error.
     pub fn mean_bits(&self, channel: Channel) -> Result<f64, LinkError> {
-        let half = self.version.used_width() * 0.5;
-        let (from, to) = (channel.centre - half, channel.centre + half);
-        let ends = (self.grid.first(), self.grid.get(1), self.grid.iter().rev().nth(1), self.grid.last());
-        let (Some(&low), Some(&second), Some(&last_but_one), Some(&high)) = ends else {
-            return Err(LinkError::Grid { place: 0, frequency: Megahertz(0.0) });
-        };
-        if from < low - (second - low) || to > high + (high - last_but_one) {
-            return Err(LinkError::Uncovered { low, high, from, to });
+        Ok(self.mean_over(Used::by(self.pair.version, channel, self.path.grid)?))
+    }
+
+    fn mean_over(&self, used: Used) -> f64 {
+        let path = &self.path;
+        // No mean lies below the least of all.
+        if path.least < self.least_transfer && used.mean(&path.transfer, &path.integral) < self.least_transfer
+        {
+            return 0.0;
         }
-        let (from, to) = (from.value().max(low.value()), to.value().min(high.value()));
-        if to <= from {
-            return Err(LinkError::Uncovered { low, high, from: Megahertz(from), to: Megahertz(to) });
-        }
-        let (at_from, at_to) = (self.spot(from), self.spot(to));
-        let mean = |of: &[f64], integral: &[f64]| {
-            (at_to.integral(of, integral) - at_from.integral(of, integral)) / (to - from)
-        };
-        if mean(&self.transfer, &self.power_integral) < self.least_transfer {
-            return Ok(0.0);
-        }
-        let mean = mean(&self.bits, &self.integral);
-        Ok(if mean < NO_BITS { 0.0 } else { mean.min(f64::from(self.version.most_bits().value)) })
+        let mean = used.mean(&self.bits, &self.integral);
+        if mean < NO_BITS { 0.0 } else { mean.min(f64::from(self.pair.version.most_bits().value)) }
     }
 
     /// The rates when the network, of `nodes_in_network` nodes, runs at `placement`.
     pub fn rate(&self, placement: &Placement, nodes_in_network: usize) -> Result<LinkRate, LinkError> {
-        let channels = placement.channels_for(self.version);
+        let channels = placement.channels_for(self.pair.version);
         let mut bits = 0.0;
         for &channel in channels {
             bits += self.mean_bits(channel)?;
         }
-        Ok(self.rate_of(bits, channels.len(), nodes_in_network))
+        Ok(self.pair.rate_of(bits, channels.len(), nodes_in_network))
     }
 
     /// The rates at each of several placements, in their order: what a channel carries is worked out once for all placements
@@ -140,94 +123,24 @@ impl<'g> BitLoading<'g> {
         candidates: &Candidates,
         nodes_in_network: usize,
     ) -> Result<Vec<LinkRate>, LinkError> {
-        let Some(seen) = candidates.seen_by(self.version) else { return Ok(Vec::new()) };
-        let bits = seen.channels.iter().map(|channel| self.mean_bits(*channel));
-        let bits = bits.collect::<Result<Vec<f64>, LinkError>>()?;
-        let rates = seen.of.iter().map(|channels| {
-            let sum =
-                channels.iter().filter_map(|channel| bits.get(*channel)).fold(0.0, |sum, bits| sum + bits);
-            self.rate_of(sum, channels.len(), nodes_in_network)
-        });
-        Ok(rates.collect())
+        let carried = self.carried(candidates)?;
+        let rate = |placement| carried.rate(candidates, placement, nodes_in_network);
+        Ok((0..candidates.placements().len()).map(rate).collect())
     }
 
-    /// The rates on so many channels that together carry so many mean bits.
-    fn rate_of(&self, bits: f64, channels: usize, nodes_in_network: usize) -> LinkRate {
-        let phy = MegabitsPerSecond(self.full_phy.value() * bits / f64::from(self.version.most_bits().value));
-        let mac = mac_rate(self.version, phy, channels, nodes_in_network, self.mac_efficiency);
-        if channels == 0 {
-            return LinkRate { limit: Limit::Band, ..LinkRate::NONE };
-        }
-        if mac < USABLE {
-            return LinkRate::NONE;
-        }
-        let is_clean = bits >= (1.0 - NOT_WORTH_BLAMING) * self.unhindered * channels as f64;
-        let limit = if self.port < mac {
-            Limit::EthernetPort
-        } else if !is_clean {
-            Limit::Path
-        } else if channels < self.version.most_channels().value {
-            Limit::Band
-        } else {
-            Limit::Version
+    /// What each channel of some placements carries: all that the rate at any of them hangs on, in little memory.
+    pub fn carried(&self, candidates: &Candidates) -> Result<Carried, LinkError> {
+        let Some(seen) = candidates.seen_by(self.pair.version) else {
+            return Ok(Carried::new(self.pair, Vec::new()));
         };
-        let net = if self.port < mac { self.port } else { mac };
-        LinkRate { phy, mac, net, limit, is_clean }
-    }
-
-    /// Which point of the grid is the first above a frequency: looked for from where it lies on an even grid.
-    fn first_above(&self, frequency: f64) -> usize {
-        let (Some(low), Some(high)) = (self.grid.first(), self.grid.last()) else { return 0 };
-        let along = (frequency - low.value()) / (high.value() - low.value()) * (self.grid.len() - 1) as f64;
-        #[expect(
-            clippy::cast_possible_truncation,
-            clippy::cast_sign_loss,
-            reason = "a guess; the cast saturates"
-        )]
-        let mut above = (along as usize).min(self.grid.len());
-        while self.grid.get(above).is_some_and(|point| point.value() <= frequency) {
-            above += 1;
-        }
-        while above
-            .checked_sub(1)
-            .and_then(|below| self.grid.get(below))
-            .is_some_and(|point| point.value() > frequency)
-        {
-            above -= 1;
-        }
-        above
-    }
-
-    /// Where on the grid a frequency within it lies.
-    fn spot(&self, frequency: f64) -> Spot {
-        let above = self.first_above(frequency);
-        let cell = above.clamp(1, self.grid.len().saturating_sub(1).max(1)) - 1;
-        let Some(&[low, high]) = self.grid.get(cell..cell + 2) else {
-            return Spot { cell: 0, x: 0.0, width: 1.0 };
+        let bits = match candidates.used_on(self.path.grid, seen) {
+            Some(used) => used.iter().map(|used| self.mean_over(*used)).collect(),
+            None => {
+                let bits = seen.channels.iter().map(|channel| self.mean_bits(*channel));
+                bits.collect::<Result<_, LinkError>>()?
+            }
         };
-        Spot { cell, x: frequency - low.value(), width: (high - low).value() }
-    }
-}
-
-/// Where on a grid a frequency lies.
-#[derive(Debug, Clone, Copy)]
-struct Spot {
-    /// Between which point and the next.
-    cell: usize,
-    /// How far above that point, and how far the next one is, MHz.
-    x: f64,
-    width: f64,
-}
-
-impl Spot {
-    /// Integral over frequency from the first grid point to here, of values of which the integral to each grid point is known.
-    fn integral(self, values: &[f64], integral: &[f64]) -> f64 {
-        let (Some(&[here, next]), Some(before)) =
-            (values.get(self.cell..self.cell + 2), integral.get(self.cell))
-        else {
-            return 0.0;
-        };
-        before + self.x * (here + (next - here) * self.x / (2.0 * self.width))
+        Ok(Carried::new(self.pair, bits))
     }
 }
 
@@ -243,6 +156,28 @@ pub fn rate(
     draw: &LinkDraw,
 ) -> Result<LinkRate, LinkError> {
     BitLoading::new(grid, power_transfer, from, to, draw)?.rate(placement, nodes_in_network)
+}
+
+/// What a path lets through, ready to be read off for any channel.
+#[derive(Debug, Clone)]
+pub struct PathPower<'g> {
+    grid: &'g [Megahertz],
+    transfer: Vec<f64>,
+    /// Integral of the power transfer over frequency from the first grid point to each.
+    integral: Vec<f64>,
+    /// The least of it.
+    least: f64,
+}
+
+impl<'g> PathPower<'g> {
+    /// Of a path that lets `power_transfer` (|S|^2, one for each frequency of `grid`) through. Errors name the first frequency or
+    /// transfer that is not usable.
+    pub fn new(grid: &'g [Megahertz], power_transfer: impl Into<Vec<f64>>) -> Result<Self, LinkError> {
+        let transfer = power_transfer.into();
+        check(grid, &transfer)?;
+        let least = transfer.iter().copied().fold(f64::INFINITY, f64::min);
+        Ok(Self { grid, integral: running_integral(grid, &transfer), transfer, least })
+    }
 }
 
 fn check(grid: &[Megahertz], power_transfer: &[f64]) -> Result<(), LinkError> {

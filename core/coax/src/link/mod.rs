@@ -27,6 +27,7 @@
 
 mod bits;
 mod candidates;
+mod carried;
 mod channel;
 mod draw;
 mod error;
@@ -38,10 +39,12 @@ mod mask;
 mod noise;
 mod rate;
 pub mod shared;
+mod used;
 mod version;
 
 pub use bits::{MeanBits, bits, snr_for_bits};
 pub use candidates::Candidates;
+pub use carried::Carried;
 pub use channel::{
     Channel, EXTENDED_D_HIGH, EXTENDED_D_LOW, Placement, PrimaryOffset, Side, placements, placements_avoiding,
 };
@@ -49,7 +52,7 @@ pub use draw::{LinkDraw, MacEfficiency};
 pub use error::LinkError;
 pub use ethernet::{EthernetPort, frames_per_second, tcp_payload_rate};
 pub use latency::round_trip_added;
-pub use loading::{BitLoading, rate};
+pub use loading::{BitLoading, PathPower, rate};
 pub use mac::{least_mac_rate_1_1, mac_rate};
 pub use mask::{MaskGrid, frequencies_of_mask, mask_of_frequencies};
 pub use noise::{noise_density, thermal_noise};

@@ -329,7 +329,9 @@ impl Page<'_> {
                     let doubt =
                         if figure.doubt.is_empty() { String::new() } else { format!(" ({})", figure.doubt) };
                     let taken = if figure.taken { "" } else { "?" };
-                    let words = format!("{}: {}{taken}{doubt}", figure.name, figure.says);
+                    let piece =
+                        figure.piece.as_ref().map_or(String::new(), |piece| format!(" [{}]", piece.name));
+                    let words = format!("{}: {}{taken}{doubt}{piece}", figure.name, figure.says);
                     match &figure.key {
                         Some(key) => self.press(key, &words),
                         None => self.line(&format!("     {words}")),

@@ -57,17 +57,28 @@ impl Picture {
     /// [`PictureFault::NothingThere`] if nothing of the picture lies in the crop, [`PictureFault::Damaged`] if its
     /// pixels cannot be decoded.
     pub fn crop(&self, crop: Crop) -> Result<Vec<u8>, PictureFault> {
+        self.crops(&[crop])?.pop().ok_or(PictureFault::NothingThere)
+    }
+
+    /// The same of several parts: the picture is decoded once.
+    ///
+    /// # Errors
+    /// As [`Picture::crop`], for the first that cannot be had.
+    pub fn crops(&self, crops: &[Crop]) -> Result<Vec<Vec<u8>>, PictureFault> {
         let unreadable = PictureFault::damaged("its pixels cannot be read");
         // A fault of the decoder must not be the end of a survey.
         catch_unwind(AssertUnwindSafe(|| {
             let pixels = upright(decode(self).ok_or(unreadable)?, self);
-            let (left, top, width, height) =
-                crop.within(pixels.width(), pixels.height()).ok_or(PictureFault::NothingThere)?;
-            let mut part = pixels.crop_imm(left, top, width, height);
-            if width.max(height) > crop.most_pixels {
-                part = part.resize(crop.most_pixels, crop.most_pixels, FilterType::Triangle);
-            }
-            jpeg(&part, QUALITY).ok_or(unreadable)
+            let cut = |crop: &Crop| {
+                let (left, top, width, height) =
+                    crop.within(pixels.width(), pixels.height()).ok_or(PictureFault::NothingThere)?;
+                let mut part = pixels.crop_imm(left, top, width, height);
+                if width.max(height) > crop.most_pixels {
+                    part = part.resize(crop.most_pixels, crop.most_pixels, FilterType::Triangle);
+                }
+                jpeg(&part, QUALITY).ok_or(unreadable)
+            };
+            crops.iter().map(cut).collect()
         }))
         .unwrap_or(Err(unreadable))
     }

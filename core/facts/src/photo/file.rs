@@ -57,7 +57,7 @@ impl Store {
     }
 
     /// A photo whose file is what its name says.
-    fn whole_photo(&self, photo: SubjectId) -> Result<Picture> {
+    pub(super) fn whole_photo(&self, photo: SubjectId) -> Result<Picture> {
         let image = self.photo_image(photo)?;
         let bytes = match read_bounded(&self.photos().join(image.file_name())) {
             Ok(bytes) => bytes,

@@ -3,10 +3,12 @@
 use std::path::PathBuf;
 
 use facts::fact::SubjectId;
+use facts::photo::Piece;
 
 use super::Guide;
 use crate::error::{GuideError, Result};
-use crate::session::OpenSurvey;
+use crate::screen::PhotoPiece;
+use crate::session::{OpenSurvey, PrintRead};
 
 impl Guide {
     /// The file of a small picture of a photo of the open survey, the right way up: a JPEG. It is there until the survey
@@ -27,6 +29,26 @@ impl Guide {
     pub fn whole_photo(&self, photo: &str) -> Result<PathBuf> {
         let (open, photo) = self.photo(photo)?;
         Ok(open.store.photo_path(photo)?)
+    }
+
+    /// The file of a piece of a photo of the open survey that the screen shows: a JPEG, the right way up, there as long as small
+    /// pictures are. Those of one photo are made with one look at it.
+    ///
+    /// # Errors
+    /// If no survey is open or it has no such photo; if nobody shows such a piece of it; if the photo's file is lost; if nothing
+    /// can be written.
+    pub fn photo_piece(&self, piece: &PhotoPiece) -> Result<PathBuf> {
+        let (open, photo) = self.photo(&piece.photo)?;
+        let unknown = || GuideError::from(facts::error::FactsError::NoSuchPhoto);
+        let asked = Piece::new(piece.left, piece.top, piece.width, piece.height).ok_or_else(unknown)?;
+        let mut shown = match open.prints.of(&open.store.photo_image(photo)?.sha256) {
+            Some(PrintRead::Read(read)) => read.pieces(),
+            _ => Vec::new(),
+        };
+        shown.sort_unstable();
+        shown.dedup();
+        let place = shown.iter().position(|one| *one == asked).ok_or_else(unknown)?;
+        open.store.photo_piece_paths(photo, &shown)?.into_iter().nth(place).ok_or_else(unknown)
     }
 
     fn photo(&self, photo: &str) -> Result<(&OpenSurvey, SubjectId)> {

@@ -63,11 +63,14 @@ impl LabelReadAnswer {
         let Some(found) = snapshot.survey.parts.get(&part) else { return };
         let text = found.label.clone().unwrap_or_default();
         let fixing: Vec<LabelFigure> = snapshot.pending().picked(&Key::Fixed).unwrap_or_default();
+        let in_photo = Offered::of(snapshot, part, &LabelGiven::default());
+        let piece = |figure: LabelFigure| in_photo.as_ref()?.piece(builder, figure, figure.of(&found.rating));
         let figures = figures(builder, found.kind, &found.rating, |figure| State {
             key: Key::Fix(figure),
             taken: true,
             picked: fixing.contains(&figure),
             doubt: String::new(),
+            piece: piece(figure),
         });
         let doubts = telling::doubts::of_part(found, snapshot.language);
         let block = LabelBlock {

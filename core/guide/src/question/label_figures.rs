@@ -10,7 +10,7 @@ use phrase::{Arg, Phrase};
 use super::answer::Answer;
 use crate::number::Quantity;
 use crate::place::{Key, LabelFigure};
-use crate::screen::{Aloud, LabelFigure as FigureOnScreen};
+use crate::screen::{Aloud, LabelFigure as FigureOnScreen, PhotoPiece};
 use crate::view::ScreenBuilder;
 
 /// The most outputs whose losses are told one by one.
@@ -129,6 +129,8 @@ pub(super) struct State {
     pub(super) picked: bool,
     /// Why it is asked.
     pub(super) doubt: String,
+    /// Where it stands in a photo.
+    pub(super) piece: Option<PhotoPiece>,
 }
 
 pub(super) fn figures(
@@ -140,7 +142,7 @@ pub(super) fn figures(
     LabelFigure::of_part(kind, rating)
         .into_iter()
         .map(|figure| {
-            let State { key, taken, picked, doubt } = state(figure);
+            let State { key, taken, picked, doubt, piece } = state(figure);
             let value = figure.of(rating);
             let says = value.map_or_else(
                 || Phrase::new("figure-not-stated"),
@@ -155,6 +157,7 @@ pub(super) fn figures(
                 says: builder.say(&says),
                 taken: taken && value.is_some(),
                 doubt,
+                piece,
             }
         })
         .collect()

@@ -15,12 +15,12 @@ use super::answer::Answer;
 use super::label_figures::{State, figures, kind_from};
 use crate::photo_read::PhotoRead;
 use crate::place::{Key, LabelFigure, Question};
-use crate::screen::{Aloud, LabelBlock, PressWeight, WordsRole};
+use crate::screen::{Aloud, LabelBlock, PhotoPiece, PressWeight, WordsRole};
 use crate::session::{Pending, PrintRead, SurveySnapshot};
 use crate::view::ScreenBuilder;
 
 /// What was given on the screen that asks what is printed on a part.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub(super) struct LabelGiven {
     /// The text, if somebody wrote any.
     pub(super) text: Option<String>,
@@ -93,6 +93,18 @@ impl Offered {
                 )
             }
         }
+    }
+
+    /// The piece of the photo in which a figure stands with this value.
+    pub(super) fn piece(
+        &self,
+        builder: &ScreenBuilder<'_>,
+        figure: LabelFigure,
+        value: Option<f64>,
+    ) -> Option<PhotoPiece> {
+        let Self::Read(photo, read) = self else { return None };
+        let piece = read.piece_of(member(figure), value?)?;
+        Some(builder.piece(*photo, piece))
     }
 
     /// The figures that are stated and sure.
@@ -198,7 +210,8 @@ pub(super) fn draw(
     let mut offers = figures(builder, kind, &rating, |figure| {
         let taken = given.taken.contains(&figure);
         let doubt = say(offered.unsure(figure)).join(" ");
-        State { key: Key::Take(figure), taken, picked: taken, doubt }
+        let piece = offered.piece(builder, figure, figure.of(&rating));
+        State { key: Key::Take(figure), taken, picked: taken, doubt, piece }
     });
     let stated = LabelFigure::of_part(kind, &rating).into_iter().map(|figure| figure.of(&rating).is_some());
     let mut stated = stated.collect::<Vec<_>>().into_iter();

@@ -41,6 +41,24 @@ pub struct PhotoSlotBlock {
     pub print_key: Option<String>,
 }
 
+/// A piece of a photo: [`photo_piece`](crate::Guide::photo_piece) gives its file. Edges and sides are in ten-thousandths of the
+/// width and the height of the photo the right way up.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PhotoPiece {
+    /// Which photo.
+    pub photo: String,
+    /// Where it begins, across.
+    pub left: u32,
+    /// Where it begins, down.
+    pub top: u32,
+    /// How wide it is.
+    pub width: u32,
+    /// How high it is.
+    pub height: u32,
+    /// Where in the photo it is, in a few words, for those who do not see it.
+    pub name: String,
+}
+
 /// One figure read off a label, or recognised in its photo.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct LabelFigure {
@@ -60,6 +78,8 @@ pub struct LabelFigure {
     pub picked: bool,
     /// What is doubtful about it; may be empty.
     pub doubt: String,
+    /// The piece of the photo in which it stands, for the eyes of who confirms it; `None` where it was not read in a photo.
+    pub piece: Option<PhotoPiece>,
 }
 
 /// A label's photo beside its text and the figures in it.

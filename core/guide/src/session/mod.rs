@@ -227,7 +227,7 @@ impl Session {
     pub(crate) fn read_print_with(&mut self, folder: &Path) {
         self.print_model = Some(PrintModel::in_folder(folder.to_owned()));
         if let Some(open) = &mut self.open {
-            open.prints.forget_without_model();
+            open.prints.begin_anew();
         }
         self.read_prints_if_wanted();
     }

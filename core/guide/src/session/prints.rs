@@ -85,19 +85,13 @@ impl Prints {
         }
     }
 
-    /// Forgets of which photos nothing was read because the model was not there, or not as it must be.
-    pub(super) fn forget_without_model(&mut self) {
-        locked(&self.queue).by_sum.retain(|_, read| {
-            !matches!(
-                read,
-                PrintRead::Failed(
-                    PrintError::ModelMissing { .. }
-                        | PrintError::ModelUnreadable { .. }
-                        | PrintError::ModelChanged { .. }
-                        | PrintError::ModelFails
-                )
-            )
-        });
+    /// Begins anew with another model: what was read stays, and so does what had no text; all else is as if nobody had wanted it.
+    /// The thread that reads with the one before ends with its own queue.
+    pub(super) fn begin_anew(&mut self) {
+        self.stop_all();
+        let mut by_sum = locked(&self.queue).by_sum.clone();
+        by_sum.retain(|_, read| matches!(read, PrintRead::Read(_) | PrintRead::Failed(PrintError::NoText)));
+        self.queue = Arc::new(Mutex::new(Queue { by_sum, ..Queue::default() }));
     }
 
     /// Reads these, but those that were read or wait already; before those that wait, if somebody looks at them now.
@@ -259,6 +253,34 @@ mod tests {
         wait(&prints, "second");
         assert!(matches!(prints.of("second"), Some(PrintRead::Lost)));
         assert!(matches!(prints.of("third"), Some(PrintRead::Failed(PrintError::Stopped))));
+    }
+
+    #[test]
+    fn whoever_begins_anew_is_not_read_for_by_what_read_before() {
+        let mut prints = Prints::default();
+        let (go_on, goes_on) = channel::<()>();
+        let goes_on = Mutex::new(goes_on);
+        let reads = move |_: &Path, _: &LongWork| {
+            goes_on.lock().unwrap().recv().unwrap();
+            PrintRead::Failed(PrintError::ModelMissing { file: "letters.txt" })
+        };
+        prints.read_by(reads, photos(&["first", "second"]), false);
+        let before = ["first", "second"].map(|sum| prints.work_on(sum).unwrap());
+        prints.begin_anew();
+        assert!(prints.of("first").is_none());
+        prints.read_by(
+            |_: &Path, _: &LongWork| PrintRead::Failed(PrintError::NoText),
+            photos(&["first"]),
+            false,
+        );
+        wait(&prints, "first");
+        assert!(matches!(prints.of("first"), Some(PrintRead::Failed(PrintError::NoText))));
+        // What still reads ends by itself, and whoever waits for it is told; of what it found nothing is believed.
+        go_on.send(()).unwrap();
+        before.iter().for_each(LongWork::wait);
+        assert!(matches!(prints.of("first"), Some(PrintRead::Failed(PrintError::NoText))));
+        prints.begin_anew();
+        assert!(prints.of("first").is_some());
     }
 
     #[test]

@@ -3,7 +3,7 @@
 
 use std::path::{Path, PathBuf};
 
-use guide::screen::{Block, LabelBlock};
+use guide::screen::{Block, LabelBlock, PhotoPiece};
 use guide::{Deed, Screen};
 use house::record::EntryKind;
 use houses::House;
@@ -195,6 +195,46 @@ fn a_photo_becomes_a_rating_with_three_touches() {
         assert_eq!(photo.print.as_deref(), Some(offered.text.as_str()), "what was read stays beside it");
     }
     assert!(taken >= 2, "of six labels {taken} gave their band");
+}
+
+/// Beside each number stands the piece of the photo in which it was read: a small file, of no more of the photo than that.
+#[test]
+#[ignore = "needs the model and photos"]
+fn each_number_has_its_piece_of_the_photo() {
+    let mut shown = 0;
+    for (file, _) in photos("splitter").into_iter().take(6) {
+        let mut walk = with_model();
+        to_label(&mut walk);
+        let screen = photograph(&mut walk, &file);
+        let Some(offered) = label(&screen) else { continue };
+        for figure in &offered.figures {
+            let Some(piece) = &figure.piece else { continue };
+            assert_eq!(Some(&piece.photo), offered.photo.as_ref());
+            assert!(piece.name.starts_with("in the photo"), "{}", piece.name);
+            let cut = image::open(walk.guide.photo_piece(piece).expect("its file")).expect("a picture");
+            let whole =
+                image::open(walk.guide.whole_photo(&piece.photo).expect("its file")).expect("a picture");
+            let share = |parts: u32, side: u32| f64::from(parts) / 10_000.0 * f64::from(side);
+            let (width, height) = (share(piece.width, whole.width()), share(piece.height, whole.height()));
+            let scale = (1280.0 / width.max(height)).min(1.0);
+            assert!((f64::from(cut.width()) - width * scale).abs() < 2.0, "{piece:?} is {}", cut.width());
+            assert!((f64::from(cut.height()) - height * scale).abs() < 2.0, "{piece:?} is {}", cut.height());
+            assert!(piece.width * piece.height < 10_000 * 10_000 / 5, "a number fills no photo: {piece:?}");
+            shown += 1;
+        }
+        // What no screen shows is not made, whoever asks.
+        if let Some(piece) = offered.figures.iter().find_map(|figure| figure.piece.clone()) {
+            for other in [
+                PhotoPiece { left: piece.left + 1, ..piece.clone() },
+                PhotoPiece { width: u32::MAX, ..piece.clone() },
+                PhotoPiece { left: 0, top: 0, width: 0, height: 0, ..piece.clone() },
+                PhotoPiece { photo: "../../etc".into(), ..piece },
+            ] {
+                walk.guide.photo_piece(&other).unwrap_err();
+            }
+        }
+    }
+    assert!(shown >= 12, "{shown} numbers of six labels have their piece");
 }
 
 /// What somebody types stands, whatever was read: typed beside the photo, or before it was taken.

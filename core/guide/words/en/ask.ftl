@@ -138,6 +138,23 @@ ask-label = What is printed on { $part }?
     .hint = for example: 4-WAY SPLITTER 5-1000MHz 7dB
 label-text = The label, word for word
 label-recognised = Read from the photo: choose each number that is right
+photo-piece = in the photo { $down ->
+        [top] { $across ->
+            [left] at the upper left
+            [right] at the upper right
+           *[middle] above its middle
+        }
+        [bottom] { $across ->
+            [left] at the lower left
+            [right] at the lower right
+           *[middle] below its middle
+        }
+       *[middle] { $across ->
+            [left] at the left
+            [right] at the right
+           *[middle] in its middle
+        }
+    }
 label-take-sure = Take all that was read clearly
 label-being-read = Reading what is printed in the photo
 label-reading-stopped = Reading the photo was stopped. Type in what is printed, or leave it to the photo.

@@ -1,6 +1,6 @@
 //! Blocks about one thing of the house: a photo, a label, a reading, a part.
 
-use guide::screen::{LabelBlock, PartBlock, PhotoShown, PhotoSlotBlock, ReadingBlock};
+use guide::screen::{LabelBlock, PartBlock, PhotoPiece, PhotoShown, PhotoSlotBlock, ReadingBlock};
 use maud::{Markup, html};
 
 use super::sign::{Sign, sign};
@@ -13,6 +13,11 @@ fn small(photo: &str) -> String {
 
 fn whole(photo: &str) -> String {
     format!("/photo/whole/{photo}")
+}
+
+fn cut_out(piece: &PhotoPiece) -> String {
+    let PhotoPiece { photo, left, top, width, height, name: _ } = piece;
+    format!("/photo/piece/{photo}/{left}/{top}/{width}/{height}")
 }
 
 /// A place for photos.
@@ -80,6 +85,7 @@ pub(super) fn label(drawn: &Drawn<'_>, label: &LabelBlock) -> Markup {
                     span.fs { (figure.says) }
                     span.fk { (sign(if doubtful { Sign::Doubt } else if figure.taken { Sign::Tick } else { Sign::Pen }, 20)) }
                     @if doubtful { small { (figure.doubt) } }
+                    @if let Some(piece) = &figure.piece { img.fp src=(cut_out(piece)) alt=(piece.name); }
                 };
                 @match &figure.key {
                     Some(key) => {

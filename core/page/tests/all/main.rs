@@ -2,4 +2,5 @@
 
 mod browser;
 mod deeds;
+mod label_photo;
 mod strangers;

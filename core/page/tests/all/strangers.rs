@@ -60,7 +60,15 @@ fn the_owner_comes_in_and_nobody_else_does() {
         assert_eq!(tries(&owner, &owner.with("Host", host)), 421, "{host}");
         assert_eq!(owner.with("Host", host).get("/").status, 421, "{host}");
     }
-    for path in ["/", "/how-far", "/photo/small/x", "/written/0", "/drawing/wiring-map", "/go/x/y"] {
+    for path in [
+        "/",
+        "/how-far",
+        "/photo/small/x",
+        "/photo/piece/x/0/0/1/1",
+        "/written/0",
+        "/drawing/wiring-map",
+        "/go/x/y",
+    ] {
         assert_eq!(owner.without("Cookie").get(path).status, 403, "{path}");
         assert_eq!(owner.with("Sec-Fetch-Site", "cross-site").get(path).status, 403, "{path}");
     }

@@ -76,6 +76,9 @@ private struct FigureOfLabel: View {
       if !figure.doubt.isEmpty {
         Words(figure.doubt, .aside).foregroundStyle(inks.caution)
       }
+      if let piece = figure.piece {
+        Picture(file: shell.photoPiece(piece), isWhole: true).frame(maxHeight: 72).accessibilityHidden(true)
+      }
     }
     .frame(minHeight: Look.sizeTouch)
   }

@@ -600,6 +600,11 @@ public protocol DoorProtocol: AnyObject, Sendable {
     func keepDrafts() throws 
     
     /**
+     * The file of a piece of a photo that the screen shows: a JPEG, the right way up, there as long as small pictures are.
+     */
+    func photoPiece(piece: PhotoPiece) throws  -> String
+    
+    /**
      * Reads what is printed in photos of labels from now on, by the model in this folder: the files of
      * `core/print/model/sums`, which the app carries. Call it once they are whole there, after each [`Door::new`]. They are
      * read when the first photo is; where one is missing, or is another, the label's screen names it, and all else works.
@@ -769,6 +774,19 @@ open func keepDrafts()throws   {try rustCallWithError(FfiConverterTypeDoorError_
             self.uniffiCloneHandle(),uniffiCallStatus
     )
 }
+}
+    
+    /**
+     * The file of a piece of a photo that the screen shows: a JPEG, the right way up, there as long as small pictures are.
+     */
+open func photoPiece(piece: PhotoPiece)throws  -> String  {
+    return try  FfiConverterString.lift(try rustCallWithError(FfiConverterTypeDoorError_lift) {
+        uniffiCallStatus in
+    uniffi_door_fn_method_door_photo_piece(
+            self.uniffiCloneHandle(),
+        FfiConverterTypePhotoPiece_lower(piece),uniffiCallStatus
+    )
+})
 }
     
     /**
@@ -2999,6 +3017,10 @@ public struct LabelFigure: Equatable, Hashable {
      * What is doubtful about it; may be empty.
      */
     public let doubt: String
+    /**
+     * The piece of the photo in which it stands, for the eyes of who confirms it; `None` where it was not read in a photo.
+     */
+    public let piece: PhotoPiece?
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -3026,7 +3048,10 @@ public struct LabelFigure: Equatable, Hashable {
          */picked: Bool, 
         /**
          * What is doubtful about it; may be empty.
-         */doubt: String) {
+         */doubt: String, 
+        /**
+         * The piece of the photo in which it stands, for the eyes of who confirms it; `None` where it was not read in a photo.
+         */piece: PhotoPiece?) {
         self.id = id
         self.aloud = aloud
         self.key = key
@@ -3035,6 +3060,7 @@ public struct LabelFigure: Equatable, Hashable {
         self.taken = taken
         self.picked = picked
         self.doubt = doubt
+        self.piece = piece
     }
 
     
@@ -3060,7 +3086,8 @@ public struct FfiConverterTypeLabelFigure: FfiConverterRustBuffer {
                 says: FfiConverterString.read(from: &buf), 
                 taken: FfiConverterBool.read(from: &buf), 
                 picked: FfiConverterBool.read(from: &buf), 
-                doubt: FfiConverterString.read(from: &buf)
+                doubt: FfiConverterString.read(from: &buf), 
+                piece: FfiConverterOptionTypePhotoPiece.read(from: &buf)
         )
     }
 
@@ -3073,6 +3100,7 @@ public struct FfiConverterTypeLabelFigure: FfiConverterRustBuffer {
         FfiConverterBool.write(value.taken, into: &buf)
         FfiConverterBool.write(value.picked, into: &buf)
         FfiConverterString.write(value.doubt, into: &buf)
+        FfiConverterOptionTypePhotoPiece.write(value.piece, into: &buf)
     }
 }
 
@@ -3527,6 +3555,116 @@ public func FfiConverterTypePartBlock_lift(_ buf: RustBuffer) throws -> PartBloc
 #endif
 public func FfiConverterTypePartBlock_lower(_ value: PartBlock) -> RustBuffer {
     return FfiConverterTypePartBlock.lower(value)
+}
+
+
+/**
+ * A piece of a photo: `photo_piece` gives its file. Edges and sides are in ten-thousandths of the
+ * width and the height of the photo the right way up.
+ */
+public struct PhotoPiece: Equatable, Hashable {
+    /**
+     * Which photo.
+     */
+    public let photo: String
+    /**
+     * Where it begins, across.
+     */
+    public let left: UInt32
+    /**
+     * Where it begins, down.
+     */
+    public let top: UInt32
+    /**
+     * How wide it is.
+     */
+    public let width: UInt32
+    /**
+     * How high it is.
+     */
+    public let height: UInt32
+    /**
+     * Where in the photo it is, in a few words, for those who do not see it.
+     */
+    public let name: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which photo.
+         */photo: String, 
+        /**
+         * Where it begins, across.
+         */left: UInt32, 
+        /**
+         * Where it begins, down.
+         */top: UInt32, 
+        /**
+         * How wide it is.
+         */width: UInt32, 
+        /**
+         * How high it is.
+         */height: UInt32, 
+        /**
+         * Where in the photo it is, in a few words, for those who do not see it.
+         */name: String) {
+        self.photo = photo
+        self.left = left
+        self.top = top
+        self.width = width
+        self.height = height
+        self.name = name
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension PhotoPiece: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePhotoPiece: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PhotoPiece {
+        return
+            try PhotoPiece(
+                photo: FfiConverterString.read(from: &buf), 
+                left: FfiConverterUInt32.read(from: &buf), 
+                top: FfiConverterUInt32.read(from: &buf), 
+                width: FfiConverterUInt32.read(from: &buf), 
+                height: FfiConverterUInt32.read(from: &buf), 
+                name: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: PhotoPiece, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.photo, into: &buf)
+        FfiConverterUInt32.write(value.left, into: &buf)
+        FfiConverterUInt32.write(value.top, into: &buf)
+        FfiConverterUInt32.write(value.width, into: &buf)
+        FfiConverterUInt32.write(value.height, into: &buf)
+        FfiConverterString.write(value.name, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePhotoPiece_lift(_ buf: RustBuffer) throws -> PhotoPiece {
+    return try FfiConverterTypePhotoPiece.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePhotoPiece_lower(_ value: PhotoPiece) -> RustBuffer {
+    return FfiConverterTypePhotoPiece.lower(value)
 }
 
 
@@ -7954,6 +8092,30 @@ fileprivate struct FfiConverterOptionTypeHowFar: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterOptionTypePhotoPiece: FfiConverterRustBuffer {
+    typealias SwiftType = PhotoPiece?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypePhotoPiece.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypePhotoPiece.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterOptionTypePressBlock: FfiConverterRustBuffer {
     typealias SwiftType = PressBlock?
 
@@ -8433,6 +8595,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_door_checksum_method_door_keep_drafts() != 41350) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_door_checksum_method_door_photo_piece() != 53910) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_door_checksum_method_door_read_print_with() != 45369) {

@@ -289,6 +289,11 @@ RustBuffer uniffi_door_fn_method_door_figure(uint64_t ptr, RustBuffer figure, Ru
 void uniffi_door_fn_method_door_keep_drafts(uint64_t ptr, RustCallStatus *_Nonnull out_status
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_DOOR_FN_METHOD_DOOR_PHOTO_PIECE
+#define UNIFFI_FFIDEF_UNIFFI_DOOR_FN_METHOD_DOOR_PHOTO_PIECE
+RustBuffer uniffi_door_fn_method_door_photo_piece(uint64_t ptr, RustBuffer piece, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_DOOR_FN_METHOD_DOOR_READ_PRINT_WITH
 #define UNIFFI_FFIDEF_UNIFFI_DOOR_FN_METHOD_DOOR_READ_PRINT_WITH
 RustBuffer uniffi_door_fn_method_door_read_print_with(uint64_t ptr, RustBuffer folder, RustCallStatus *_Nonnull out_status
@@ -665,6 +670,12 @@ uint16_t uniffi_door_checksum_method_door_figure(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_DOOR_CHECKSUM_METHOD_DOOR_KEEP_DRAFTS
 #define UNIFFI_FFIDEF_UNIFFI_DOOR_CHECKSUM_METHOD_DOOR_KEEP_DRAFTS
 uint16_t uniffi_door_checksum_method_door_keep_drafts(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_DOOR_CHECKSUM_METHOD_DOOR_PHOTO_PIECE
+#define UNIFFI_FFIDEF_UNIFFI_DOOR_CHECKSUM_METHOD_DOOR_PHOTO_PIECE
+uint16_t uniffi_door_checksum_method_door_photo_piece(void
     
 );
 #endif

@@ -39,6 +39,11 @@ extension Shell {
     (try? door?.smallPhoto(photo: photo)).flatMap { $0 }.map { URL(filePath: $0) }
   }
 
+  /// The file of a piece of a photo; `nil` if it is gone.
+  public func photoPiece(_ piece: PhotoPiece) -> URL? {
+    (try? door?.photoPiece(piece: piece)).flatMap { $0 }.map { URL(filePath: $0) }
+  }
+
   /// The file of a whole photo; `nil` if it is gone.
   public func wholePhoto(_ photo: String) -> URL? {
     (try? door?.wholePhoto(photo: photo)).flatMap { $0 }.map { URL(filePath: $0) }

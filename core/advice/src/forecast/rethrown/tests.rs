@@ -80,7 +80,7 @@ fn drawn(survey: &Survey, placement: &Placement, draws: std::ops::Range<u64>) ->
     let mut sweep = Sweep::on(house.grid.clone());
     let rates = |draw| {
         let (_, tried) = house.try_out(&mut sweep, draw, &only).unwrap();
-        tried.shown.iter().map(|way| way[0].net.value()).collect()
+        tried.shown.pairs_at(&only, 0).flatten().map(|way| way.net.value()).collect()
     };
     draws.map(rates).collect()
 }
@@ -222,7 +222,12 @@ fn what_is_thrown_first_is_the_forecast_itself() {
         let candidates = house.may_run().candidates();
         let alike = candidates.placements().iter().filter(|one| channels(one) == channels(&placement));
         hops += usize::from(alike.count() > 1);
-        let seen = FromBridge::of(house).unwrap();
+        let seen = Views::of(
+            house,
+            Told::Rates,
+            &house.circuit.models(|key| Dice::thrown(0, 0, key), |_| None).unwrap(),
+        )
+        .unwrap();
         let open = open_in(&survey, &told);
         let again: Vec<_> = open.iter().map(|open| Again::of(&house.circuit, *open)).collect();
         let mut tools = (Branches::on(house.grid.clone()), Sweep::on(house.grid.clone()));

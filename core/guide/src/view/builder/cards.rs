@@ -1,14 +1,15 @@
 //! Blocks about one thing: photos, a part, a reading, a label, a drawing, something that takes a while.
 
 use facts::fact::SubjectId;
+use facts::photo::Piece;
 use phrase::Phrase;
 use telling::figure::Figure;
 
 use super::ScreenBuilder;
 use crate::place::Key;
 use crate::screen::{
-    Ability, Aloud, Block, FigureBlock, FigureDrawn, HowFarBlock, LabelBlock, Need, PartBlock, PhotoShown,
-    PhotoSlotBlock, PressBlock, PressWeight, ReadingBlock,
+    Ability, Aloud, Block, FigureBlock, FigureDrawn, HowFarBlock, LabelBlock, Need, PartBlock, PhotoPiece,
+    PhotoShown, PhotoSlotBlock, PressBlock, PressWeight, ReadingBlock,
 };
 
 impl ScreenBuilder<'_> {
@@ -41,6 +42,24 @@ impl ScreenBuilder<'_> {
         let (aloud, name) = (Aloud::default(), self.say(name));
         let key = key.map(|key| key.to_string());
         PhotoShown { id: photo.clone(), aloud, photo, name, key, picked: None }
+    }
+
+    /// A piece of a photo in which something stands.
+    pub(crate) fn piece(&self, photo: SubjectId, piece: Piece) -> PhotoPiece {
+        let [left, top, width, height] = piece.sides();
+        let (across, down) = piece.middle();
+        let third = |at: u32, names: [&'static str; 3]| {
+            let [first, middle, last] = names;
+            match at * 3 / Piece::PARTS {
+                0 => first,
+                1 => middle,
+                _ => last,
+            }
+        };
+        let name = Phrase::new("photo-piece")
+            .text("across", third(across, ["left", "middle", "right"]))
+            .text("down", third(down, ["top", "middle", "bottom"]));
+        PhotoPiece { photo: photo.to_string(), left, top, width, height, name: self.say(&name) }
     }
 
     /// One part, or what else has a tag, a picture and some lines.

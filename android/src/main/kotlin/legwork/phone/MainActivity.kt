@@ -11,6 +11,7 @@ import android.widget.EditText
 import legwork.door.Deed
 import legwork.door.FigureBlock
 import legwork.door.Need
+import legwork.door.PhotoPiece
 import legwork.door.PhotoSlotBlock
 import legwork.door.PressBlock
 import legwork.door.PressWeight
@@ -239,6 +240,8 @@ class MainActivity : Activity(), Hands, Shows {
     override fun bar(bar: RowBar, then: (Marks) -> Unit) = sitting.bar(bar, { Marks(tools.paper, it) }, then)
 
     override fun smallPhoto(photo: String, then: (Bitmap) -> Unit) = pictures.small(photo, then)
+
+    override fun piece(piece: PhotoPiece, then: (Bitmap) -> Unit) = pictures.piece(piece, then)
 
     override fun openPhoto(photo: String, name: String) = open(Large.photo(tools, name) { pictures.whole(photo, it) })
 

@@ -705,6 +705,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_door_checksum_method_door_keep_drafts(
     ): Int
+    external fun uniffi_door_checksum_method_door_photo_piece(
+    ): Int
     external fun uniffi_door_checksum_method_door_read_print_with(
     ): Int
     external fun uniffi_door_checksum_method_door_receive(
@@ -766,6 +768,8 @@ internal object UniffiLib {
     ): RustBuffer.ByValue
     external fun uniffi_door_fn_method_door_keep_drafts(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): Unit
+    external fun uniffi_door_fn_method_door_photo_piece(`ptr`: Long,`piece`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
     external fun uniffi_door_fn_method_door_read_print_with(`ptr`: Long,`folder`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_door_fn_method_door_receive(`ptr`: Long,`file`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
@@ -933,6 +937,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_door_checksum_method_door_keep_drafts() and 0xFFFF) != 41350) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_door_checksum_method_door_photo_piece() and 0xFFFF) != 53910) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_door_checksum_method_door_read_print_with() and 0xFFFF) != 45369) {
@@ -1387,6 +1394,11 @@ public interface DoorInterface {
     fun `keepDrafts`()
     
     /**
+     * The file of a piece of a photo that the screen shows: a JPEG, the right way up, there as long as small pictures are.
+     */
+    fun `photoPiece`(`piece`: PhotoPiece): kotlin.String
+    
+    /**
      * Reads what is printed in photos of labels from now on, by the model in this folder: the files of
      * `core/print/model/sums`, which the app carries. Call it once they are whole there, after each [`Door::new`]. They are
      * read when the first photo is; where one is missing, or is another, the label's screen names it, and all else works.
@@ -1621,6 +1633,24 @@ open class Door: Disposable, AutoCloseable, DoorInterface
 }
     }
     
+    
+
+    
+    /**
+     * The file of a piece of a photo that the screen shows: a JPEG, the right way up, there as long as small pictures are.
+     */
+    @Throws(DoorException::class)override fun `photoPiece`(`piece`: PhotoPiece): kotlin.String {
+            return FfiConverterString.lift(
+    callWithHandle {
+    uniffiRustCallWithError(DoorException) { _status ->
+    UniffiLib.uniffi_door_fn_method_door_photo_piece(
+        it,
+        
+        FfiConverterTypePhotoPiece.lower(`piece`),_status)
+}
+    }
+    )
+    }
     
 
     
@@ -3700,6 +3730,11 @@ data class LabelFigure (
      * What is doubtful about it; may be empty.
      */
     val `doubt`: kotlin.String
+    , 
+    /**
+     * The piece of the photo in which it stands, for the eyes of who confirms it; `None` where it was not read in a photo.
+     */
+    val `piece`: PhotoPiece?
     
 ){
     
@@ -3724,6 +3759,7 @@ public object FfiConverterTypeLabelFigure: FfiConverterRustBuffer<LabelFigure> {
             FfiConverterBoolean.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterOptionalTypePhotoPiece.read(buf),
         )
     }
 
@@ -3735,7 +3771,8 @@ public object FfiConverterTypeLabelFigure: FfiConverterRustBuffer<LabelFigure> {
             FfiConverterString.allocationSize(value.`says`) +
             FfiConverterBoolean.allocationSize(value.`taken`) +
             FfiConverterBoolean.allocationSize(value.`picked`) +
-            FfiConverterString.allocationSize(value.`doubt`)
+            FfiConverterString.allocationSize(value.`doubt`) +
+            FfiConverterOptionalTypePhotoPiece.allocationSize(value.`piece`)
     )
 
     override fun write(value: LabelFigure, buf: ByteBuffer) {
@@ -3747,6 +3784,7 @@ public object FfiConverterTypeLabelFigure: FfiConverterRustBuffer<LabelFigure> {
             FfiConverterBoolean.write(value.`taken`, buf)
             FfiConverterBoolean.write(value.`picked`, buf)
             FfiConverterString.write(value.`doubt`, buf)
+            FfiConverterOptionalTypePhotoPiece.write(value.`piece`, buf)
     }
 }
 
@@ -4064,6 +4102,86 @@ public object FfiConverterTypePartBlock: FfiConverterRustBuffer<PartBlock> {
             FfiConverterString.write(value.`name`, buf)
             FfiConverterSequenceString.write(value.`lines`, buf)
             FfiConverterOptionalString.write(value.`photo`, buf)
+    }
+}
+
+
+
+/**
+ * A piece of a photo: `photo_piece` gives its file. Edges and sides are in ten-thousandths of the
+ * width and the height of the photo the right way up.
+ */
+data class PhotoPiece (
+    /**
+     * Which photo.
+     */
+    val `photo`: kotlin.String
+    , 
+    /**
+     * Where it begins, across.
+     */
+    val `left`: kotlin.UInt
+    , 
+    /**
+     * Where it begins, down.
+     */
+    val `top`: kotlin.UInt
+    , 
+    /**
+     * How wide it is.
+     */
+    val `width`: kotlin.UInt
+    , 
+    /**
+     * How high it is.
+     */
+    val `height`: kotlin.UInt
+    , 
+    /**
+     * Where in the photo it is, in a few words, for those who do not see it.
+     */
+    val `name`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypePhotoPiece: FfiConverterRustBuffer<PhotoPiece> {
+    override fun read(buf: ByteBuffer): PhotoPiece {
+        return PhotoPiece(
+            FfiConverterString.read(buf),
+            FfiConverterUInt.read(buf),
+            FfiConverterUInt.read(buf),
+            FfiConverterUInt.read(buf),
+            FfiConverterUInt.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: PhotoPiece) = (
+            FfiConverterString.allocationSize(value.`photo`) +
+            FfiConverterUInt.allocationSize(value.`left`) +
+            FfiConverterUInt.allocationSize(value.`top`) +
+            FfiConverterUInt.allocationSize(value.`width`) +
+            FfiConverterUInt.allocationSize(value.`height`) +
+            FfiConverterString.allocationSize(value.`name`)
+    )
+
+    override fun write(value: PhotoPiece, buf: ByteBuffer) {
+            FfiConverterString.write(value.`photo`, buf)
+            FfiConverterUInt.write(value.`left`, buf)
+            FfiConverterUInt.write(value.`top`, buf)
+            FfiConverterUInt.write(value.`width`, buf)
+            FfiConverterUInt.write(value.`height`, buf)
+            FfiConverterString.write(value.`name`, buf)
     }
 }
 
@@ -7730,6 +7848,38 @@ public object FfiConverterOptionalTypeHowFar: FfiConverterRustBuffer<HowFar?> {
         } else {
             buf.put(1)
             FfiConverterTypeHowFar.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypePhotoPiece: FfiConverterRustBuffer<PhotoPiece?> {
+    override fun read(buf: ByteBuffer): PhotoPiece? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypePhotoPiece.read(buf)
+    }
+
+    override fun allocationSize(value: PhotoPiece?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypePhotoPiece.allocationSize(value)
+        }
+    }
+
+    override fun write(value: PhotoPiece?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypePhotoPiece.write(value, buf)
         }
     }
 }

@@ -10,6 +10,7 @@ import legwork.door.Door
 import legwork.door.DoorException
 import legwork.door.DrawAgain
 import legwork.door.FigureDrawn
+import legwork.door.PhotoPiece
 import legwork.door.RowBar
 import legwork.door.Screen
 import legwork.door.Settings
@@ -250,6 +251,11 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
     /** Something made of the file of a photo, away from both the guide's and the drawing thread. */
     fun <T : Any> photo(photo: String, small: Boolean, make: (File) -> T?, then: (T) -> Unit) {
         fetch(pictures, { door?.let { make(File(if (small) it.smallPhoto(photo) else it.wholePhoto(photo))) } }, then)
+    }
+
+    /** The same of a piece of a photo. */
+    fun <T : Any> piece(piece: PhotoPiece, make: (File) -> T?, then: (T) -> Unit) {
+        fetch(pictures, { door?.let { make(File(it.photoPiece(piece))) } }, then)
     }
 
     /** Reads or writes files away from the drawing thread. */

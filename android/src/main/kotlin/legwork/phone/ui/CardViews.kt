@@ -7,6 +7,7 @@ import legwork.door.Deed
 import legwork.door.LabelBlock
 import legwork.door.LabelFigure
 import legwork.door.PartBlock
+import legwork.door.PhotoPiece
 import legwork.door.ReadingBlock
 import legwork.phone.R
 
@@ -87,13 +88,27 @@ class LabelView(private val tools: Tools, private val setting: Setting, private 
         top.unsaid()
         row.below(top)
         if (doubtful) row.below(paper.text(figure.doubt, Type.SAYS, R.color.caution)).unsaid()
+        figure.piece?.let { row.below(cutOut(it), paper.px(R.dimen.s1)) }
         row.minimumHeight = paper.px(R.dimen.touch)
         figure.key?.let { key -> row.touched(tools) { tools.hands.act(Deed.Press(key)) } }
         row.says(figure.aloud, States(picked = figure.picked.takeIf { it }))
         return row
     }
 
+    /** The piece of the photo in which a figure stands: beside its words, which say the same to who does not see it. */
+    private fun cutOut(piece: PhotoPiece): View {
+        val picture = ImageView(tools.context)
+        picture.adjustViewBounds = true
+        picture.maxHeight = tools.paper.dp(PIECE)
+        picture.scaleType = ImageView.ScaleType.FIT_START
+        picture.unsaid()
+        tools.hands.piece(piece) { picture.setImageBitmap(it) }
+        return picture
+    }
+
     override fun find(id: String): View? = rows[id]
+
+    private companion object { const val PIECE = 72f }
 }
 
 /** Something measured: a pen bar at its start, the value in pen. */

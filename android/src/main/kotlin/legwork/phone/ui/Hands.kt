@@ -3,6 +3,7 @@ package legwork.phone.ui
 import android.graphics.Bitmap
 import legwork.door.Deed
 import legwork.door.FigureBlock
+import legwork.door.PhotoPiece
 import legwork.door.PhotoSlotBlock
 import legwork.door.PressBlock
 import legwork.door.RowBar
@@ -36,6 +37,9 @@ interface Hands {
 
     /** A small picture of a photo, now or soon. */
     fun smallPhoto(photo: String, then: (Bitmap) -> Unit)
+
+    /** A piece of a photo, now or soon. */
+    fun piece(piece: PhotoPiece, then: (Bitmap) -> Unit)
 
     /** Shows a photo large. */
     fun openPhoto(photo: String, name: String)

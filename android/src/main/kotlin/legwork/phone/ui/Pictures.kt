@@ -6,6 +6,7 @@ import android.graphics.Matrix
 import android.media.ExifInterface
 import android.util.LruCache
 import java.io.File
+import legwork.door.PhotoPiece
 import legwork.phone.logic.Sitting
 
 /** Photos as bitmaps, made away from the drawing thread, never larger than they are shown. */
@@ -18,6 +19,15 @@ class Pictures(private val sitting: Sitting) {
         small.get(photo)?.let { return then(it) }
         sitting.photo(photo, small = true, { BitmapFactory.decodeFile(it.path) }) { bitmap ->
             small.put(photo, bitmap)
+            then(bitmap)
+        }
+    }
+
+    fun piece(piece: PhotoPiece, then: (Bitmap) -> Unit) {
+        val key = with(piece) { "$photo/$left/$top/$width/$height" }
+        small.get(key)?.let { return then(it) }
+        sitting.piece(piece, { BitmapFactory.decodeFile(it.path) }) { bitmap ->
+            small.put(key, bitmap)
             then(bitmap)
         }
     }

@@ -1,0 +1,106 @@
+//! A house seen from its bridge's adapter, and from the street where what leaves it is asked for: how it is laid from there, and the
+//! powers of the pairs that are asked for.
+
+use std::sync::Arc;
+
+use coax::{Branches, Complex64, Model, OutletIndex};
+
+use super::circuit::{Circuit, Terminal};
+use super::drawn_house::{House, Told};
+use super::laid::Laid;
+use super::solved::{Pairs, Solved};
+use crate::error::AdviceError;
+
+/// A house laid from where its pairs begin or end: from its bridge first.
+pub(super) struct Views {
+    views: Vec<View>,
+    pairs: Arc<[Option<ByView>]>,
+}
+
+/// A house laid from one of its terminals, with the outlets between which and that one something is asked.
+struct View {
+    laid: Laid,
+    outlets: Vec<OutletIndex>,
+}
+
+/// Where a pair that is asked for is found: in which view, which of its outlets it leads to or comes from.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct ByView {
+    pub(super) view: usize,
+    pub(super) outlet: usize,
+    /// Whether it leads there.
+    pub(super) leads: bool,
+}
+
+impl Views {
+    /// `None` where it cannot be seen from its bridge, or from a street that is asked for. Its pieces may be drawn in any way. What
+    /// leaves the house is looked for only where all is told.
+    pub(super) fn of(
+        house: &House<'_>,
+        told: Told,
+        models: &[Arc<Model>],
+    ) -> Result<Option<Self>, AdviceError> {
+        let bridge = Terminal::Adapter(house.bridge.outlet);
+        let Some(first) = View::of(&house.circuit, bridge, models)? else { return Ok(None) };
+        let mut views = vec![first];
+        let mut pairs = Vec::new();
+        for (&(to, from), (_, to_name)) in house.asked.outlets.iter().zip(&house.asked.names) {
+            let mut found = views.iter_mut().enumerate().find_map(|(place, view)| view.sees(place, to, from));
+            if found.is_none() && told == Told::All {
+                let Some(mut view) = View::of(&house.circuit, Terminal::Street(*to_name), models)? else {
+                    return Ok(None);
+                };
+                found = view.sees(views.len(), to, from);
+                views.push(view);
+            }
+            pairs.push(found);
+        }
+        Ok(Some(Self { views, pairs: pairs.into() }))
+    }
+
+    /// What is on the ends in one draw, view by view, as [`Views::solved`] takes it; `sends` says what each of the circuit's endings
+    /// sends back.
+    pub(super) fn ends(&self, mut sends: impl FnMut(usize) -> Complex64) -> Vec<Vec<Complex64>> {
+        let of_view = |view: &View| view.laid.ends.iter().copied().map(&mut sends).collect();
+        self.views.iter().map(of_view).collect()
+    }
+
+    /// The powers of its pairs, of parts that are drawn.
+    pub(super) fn solved(
+        &self,
+        branches: &mut Branches,
+        models: &[Arc<Model>],
+        ends: &[Vec<Complex64>],
+        errors: &[f64],
+    ) -> Result<Solved, AdviceError> {
+        let mut powers = Vec::with_capacity(self.views.len());
+        for (view, ends) in self.views.iter().zip(ends) {
+            powers.push(branches.powers(&view.laid.tree, models, ends, &view.outlets)?);
+        }
+        Ok(Solved::new(Pairs::Together(powers, Arc::clone(&self.pairs)), errors.to_vec()))
+    }
+}
+
+impl View {
+    /// `None` where another terminal is nearer.
+    fn of(circuit: &Circuit, from: Terminal, models: &[Arc<Model>]) -> Result<Option<Self>, AdviceError> {
+        let laid = Laid::from(circuit, from, models.to_vec())?;
+        Ok(laid.map(|laid| Self { laid, outlets: Vec::new() }))
+    }
+
+    /// A pair as it is seen from here, this being such a view; `None` where it neither begins nor ends here.
+    fn sees(&mut self, view: usize, to: OutletIndex, from: OutletIndex) -> Option<ByView> {
+        let root = self.laid.tree.root_outlet();
+        let (other, leads) = match (Some(from) == root, Some(to) == root) {
+            (true, _) => (to, true),
+            (false, true) => (from, false),
+            (false, false) => return None,
+        };
+        let known = self.outlets.iter().position(|known| *known == other);
+        let outlet = known.unwrap_or_else(|| {
+            self.outlets.push(other);
+            self.outlets.len() - 1
+        });
+        Some(ByView { view, outlet, leads })
+    }
+}
