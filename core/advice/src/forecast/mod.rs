@@ -13,7 +13,6 @@ mod costs;
 mod drawn_house;
 mod draws;
 mod enough;
-
 mod laid;
 mod many;
 mod nodes;
