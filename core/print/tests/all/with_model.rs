@@ -8,7 +8,7 @@ use print::{Model, Point, Print, PrintError, Turn};
 
 use crate::refused::png;
 
-fn folder() -> PathBuf {
+pub fn folder() -> PathBuf {
     std::env::var_os("LEGWORK_PRINT_MODEL")
         .map(PathBuf::from)
         .expect("LEGWORK_PRINT_MODEL names the model's folder")
@@ -19,7 +19,7 @@ fn model() -> Model {
 }
 
 /// A photo that `tests/photos/make.py` made, and the rows on it.
-fn photo() -> (Picture, Vec<String>) {
+pub fn photo() -> (Picture, Vec<String>) {
     let photos =
         PathBuf::from(std::env::var_os("LEGWORK_PHOTOS").expect("LEGWORK_PHOTOS names a folder of photos"));
     let truth: serde_json::Value =
