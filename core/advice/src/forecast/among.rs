@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use coax::link::Candidates;
 use coax::{Branches, Complex64, Dice, Model};
+use foldhash::fast::FixedState;
 
 use super::circuit::Circuit;
 use super::drawn_house::{House, MayRun, Told};
@@ -19,11 +20,11 @@ use crate::error::AdviceError;
 /// the same. The placements among which they choose.
 #[derive(Debug, Default)]
 pub(super) struct Alike {
-    by_key: HashMap<[u8; 16], Vec<(usize, Rated)>>,
+    by_key: HashMap<[u8; 16], Vec<(usize, Rated)>, FixedState>,
     pieces: usize,
     /// Each piece drawn in some way, by its number.
     drawn_somehow: Vec<Option<Arc<Model>>>,
-    endings: HashMap<[u8; 16], Vec<(usize, Ending)>>,
+    endings: HashMap<[u8; 16], Vec<(usize, Ending)>, FixedState>,
     ends: usize,
     candidates: Vec<(MayRun, Arc<Candidates>)>,
 }

@@ -6,6 +6,7 @@ use std::collections::HashMap;
 use coax::estimates::house::MODEL_ERROR;
 use coax::link::LinkDraw;
 use coax::{Decibels, Dice};
+use foldhash::fast::FixedState;
 
 use super::circuit::variant;
 
@@ -17,8 +18,8 @@ const MODEL_ERROR_KEY: u8 = 9;
 pub(super) struct Throws {
     seed: u64,
     draw: u64,
-    links: RefCell<HashMap<[u8; 16], LinkDraw>>,
-    errors: RefCell<HashMap<[u8; 16], f64>>,
+    links: RefCell<HashMap<[u8; 16], LinkDraw, FixedState>>,
+    errors: RefCell<HashMap<[u8; 16], f64, FixedState>>,
 }
 
 impl Throws {

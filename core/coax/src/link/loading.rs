@@ -133,12 +133,11 @@ impl<'g> BitLoading<'g> {
         let Some(seen) = candidates.seen_by(self.pair.version) else {
             return Ok(Carried::new(self.pair, Vec::new()));
         };
-        let bits = match candidates.used_on(self.path.grid, seen) {
-            Some(used) => used.iter().map(|used| self.mean_over(*used)).collect(),
-            None => {
-                let bits = seen.channels.iter().map(|channel| self.mean_bits(*channel));
-                bits.collect::<Result<_, LinkError>>()?
-            }
+        let bits = if let Some(used) = candidates.used_on(self.path.grid, seen) {
+            used.iter().map(|used| self.mean_over(*used)).collect()
+        } else {
+            let bits = seen.channels.iter().map(|channel| self.mean_bits(*channel));
+            bits.collect::<Result<_, LinkError>>()?
         };
         Ok(Carried::new(self.pair, bits))
     }
