@@ -26,6 +26,8 @@ android {
         res.srcDirs("../look/android", "src/main/res")
         // tools/abis.sh puts the core here, a folder an ABI.
         jniLibs.srcDirs("target/jniLibs")
+        // tools/model.sh puts the model that reads print here.
+        assets.srcDirs("target/assets")
     }
 
     signingConfigs {
@@ -56,6 +58,10 @@ android {
     kotlinOptions { jvmTarget = "17" }
     lint { checkDependencies = false }
 }
+
+// Made where it is not there. Where it cannot be made, nothing is built; LEGWORK_WITHOUT_MODEL=1 builds without it.
+val model = tasks.register<Exec>("model") { commandLine("sh", "tools/model.sh") }
+tasks.named("preBuild") { dependsOn(model) }
 
 dependencies {
     implementation("net.java.dev.jna:jna:${held("jna.version")}@aar")

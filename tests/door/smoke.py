@@ -116,6 +116,8 @@ def main():
         bar = d.RowBar(scale_end=2500.0, low=400.0, likely=900.0, high=1400.0, wish=1000.0, measured=None, capped=False,
                        after=None, words="400 to 1400 Mb/s")
         assert len(d.bar_drawn(bar).marks) > 3
+        # Where what reads print is to lie: looked at only once a photo is.
+        assert other.door.read_print_with(os.path.join(two, "no-model")) == other.door.screen()
         turned = other.door.settle(settings(two, language="ar-XB"))
         assert turned.right_to_left
     print("the door from Python: passed")

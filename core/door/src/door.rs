@@ -117,6 +117,15 @@ impl Door {
         self.guide.call(Guide::token)
     }
 
+    /// Reads what is printed in photos of labels from now on, by the model in this folder: the files of
+    /// `core/print/model/sums`, which the app carries. Call it once they are whole there, after each [`Door::new`]. They are
+    /// read when the first photo is; where one is missing, or is another, the label's screen names it, and all else works.
+    pub fn read_print_with(&self, folder: String) -> Result<Screen> {
+        let (screen, work) = self.guide.read_print_with(folder.into())?;
+        self.watch.watch(work);
+        Ok(screen)
+    }
+
     /// Goes by other settings from now on, as when the system's language was changed. The home stays as it was.
     pub fn settle(&self, settings: Settings) -> Result<Screen> {
         self.guide.settle(settings)?;

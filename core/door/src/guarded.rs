@@ -2,7 +2,7 @@
 
 use std::any::Any;
 use std::panic::{AssertUnwindSafe, catch_unwind};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
 use guide::screen::Screen;
@@ -16,6 +16,8 @@ pub(crate) struct Guarded(Mutex<Held>);
 
 struct Held {
     settings: Settings,
+    /// Where what reads print lies, once that was said.
+    print_model: Option<PathBuf>,
     /// Where it is made; `None` after a call broke off, until the next one.
     guide: Option<Guide>,
     /// Where it is to stand when it is made.
@@ -38,7 +40,7 @@ impl Guarded {
 
     fn drawn_by(draw: Draw, settings: Settings, token: Option<String>) -> Result<Self> {
         let led = token.is_some();
-        let mut held = Held { settings, guide: None, token, is_sound: false, draw };
+        let mut held = Held { settings, print_model: None, guide: None, token, is_sound: false, draw };
         match held.show(|_| Ok(())) {
             // Where it broke off it let go of the token, and begins at the surveys.
             Err(DoorError::Broken { .. }) if led => held.show(|_| Ok(()))?,
@@ -71,6 +73,16 @@ impl Guarded {
         })
     }
 
+    /// Reads print by the model in this folder from now on, also in a guide that is made anew; and the screen that stands then.
+    pub(crate) fn read_print_with(&self, folder: PathBuf) -> Result<(Screen, Option<LongWork>)> {
+        let mut held = self.lock();
+        held.print_model = Some(folder.clone());
+        held.show(|guide| {
+            guide.read_print_with(&folder);
+            Ok(())
+        })
+    }
+
     fn lock(&self) -> MutexGuard<'_, Held> {
         self.0.lock().unwrap_or_else(PoisonError::into_inner)
     }
@@ -96,7 +108,7 @@ impl Held {
     fn call<T>(&mut self, call: impl FnOnce(&mut Guide) -> guide::Result<T>) -> Result<T> {
         let called = caught(|| {
             if self.guide.is_none() {
-                let made = made(&self.settings, self.token.as_deref());
+                let made = made(&self.settings, self.print_model.as_deref(), self.token.as_deref());
                 self.guide = Some(made.map_err(|error| DoorError::of(&error, &self.settings.words()))?);
             }
             let Some(guide) = &mut self.guide else {
@@ -128,8 +140,11 @@ impl Held {
 }
 
 /// A guide at the place that a token names.
-fn made(settings: &Settings, token: Option<&str>) -> guide::Result<Guide> {
+fn made(settings: &Settings, print_model: Option<&Path>, token: Option<&str>) -> guide::Result<Guide> {
     let mut guide = Guide::on_device(Path::new(&settings.home), settings.words())?;
+    if let Some(folder) = print_model {
+        guide.read_print_with(folder);
+    }
     if let Some(token) = token {
         guide.restore(token)?;
     }
@@ -208,6 +223,57 @@ mod tests {
             })
             .unwrap();
         assert_eq!(name(&guarded), "ask-whose");
+    }
+
+    /// What stands on the screen that asks what is printed on the amplifier, once its photo was looked at.
+    fn said_of_a_label_photo(guarded: &Guarded, file: &Path) -> String {
+        let press = |word: &str| {
+            let (screen, _) = guarded.show(|_| Ok(())).unwrap();
+            let rows = screen.blocks.iter().filter_map(|block| match block {
+                Block::Rows(rows) => Some(&rows.rows),
+                _ => None,
+            });
+            let row = rows.flatten().find(|row| row.head.contains(word)).and_then(|row| row.key.clone());
+            act(guarded, &Deed::Press { key: row.unwrap_or_else(|| word.into()) });
+        };
+        press(crate::whole_house::FULL);
+        while name(guarded) != "overview" {
+            act(guarded, &Deed::Back);
+        }
+        for word in ["free-parts", "amplifier", "its label"] {
+            press(word);
+        }
+        act(guarded, &Deed::Photo { key: "label-photo".into(), file: file.display().to_string() });
+        let (screen, work) = guarded.show(|_| Ok(())).unwrap();
+        assert_eq!(screen.name, "ask-label");
+        if let Some(work) = work {
+            assert!(work.wait_at_most(Duration::from_secs(60)));
+        }
+        format!("{:?}", guarded.show(|_| Ok(())).unwrap().0.blocks)
+    }
+
+    fn act(guarded: &Guarded, deed: &Deed) {
+        guarded.call(|guide| guide.act(deed)).unwrap();
+        guarded
+            .call(|guide| {
+                guide.settle_long_work();
+                Ok(())
+            })
+            .unwrap();
+    }
+
+    #[test]
+    fn a_guide_that_is_made_anew_reads_print_as_the_one_before() {
+        let home = tempfile::tempdir().unwrap();
+        crate::whole_house::fill(home.path());
+        let guarded = Guarded::new(settings(home.path()), None).unwrap();
+        act(&guarded, &Deed::Back);
+        guarded.read_print_with(home.path().join("no-model")).unwrap();
+        broken(&guarded, "planted");
+        let file = home.path().join("blank.png");
+        image::RgbImage::from_pixel(320, 200, image::Rgb([200, 200, 200])).save(&file).unwrap();
+        let said = said_of_a_label_photo(&guarded, &file);
+        assert!(said.contains("letters.txt"), "{said}");
     }
 
     #[test]

@@ -28,6 +28,10 @@ mod guarded;
 mod settings;
 mod shown;
 mod watch;
+#[cfg(test)]
+#[path = "../../guide/tests/all/whole_house.rs"]
+#[expect(dead_code, reason = "the guide's own tests ask for more of it")]
+mod whole_house;
 mod work;
 
 pub use door::{Door, bar_drawn};

@@ -6,13 +6,13 @@
 mod again;
 mod among;
 mod asked;
+mod built;
 mod by_pass_worlds;
 mod circuit;
 mod costs;
 mod drawn_house;
 mod draws;
 mod enough;
-
 mod laid;
 mod many;
 mod nodes;
@@ -37,9 +37,10 @@ mod weak;
 mod worlds;
 
 pub(crate) use again::{Open, What};
+pub use built::MeteredAt;
+pub(crate) use built::TV_AND_MODEM;
 pub use by_pass_worlds::{ByPassWorlds, World};
-pub use circuit::MeteredAt;
-pub(crate) use circuit::{Circuit, TV_AND_MODEM, Terminal};
+pub(crate) use circuit::{Circuit, Terminal};
 pub(crate) use drawn_house::Told;
 pub use nodes::{Node, PortKnown, nodes_of};
 pub use options::Options;

@@ -223,12 +223,15 @@ mod tests {
         let every = in_house(seed, |space, start| {
             every_set(space, &start, MOST_SETS).filter(|every| every.len() > 2)
         })??;
-        let found = in_house(seed, |space, start| search(space, start, REACH).expect("a sound house"))?;
+        let (choices, found) = in_house(seed, |space, start| {
+            (space.choices(&start).len(), search(space, start, REACH).expect("a sound house"))
+        })?;
         let best = every.values().copied().fold(f64::NEG_INFINITY, f64::max);
         if (found.score - best).abs() > SAME_MBPS {
             return Some(format!("{} by {:?}, and {best} is there", found.score, found.choices));
         }
-        (found.bound - found.score > SAME_MBPS)
+        // Of more choices not all sets may be possible; what is not weighed is told then, though nothing better is there.
+        (choices <= EIGHT && found.bound - found.score > SAME_MBPS)
             .then(|| "nothing was left behind, and something is told".into())
     }
 
@@ -302,8 +305,10 @@ mod tests {
     /// Nearer to each other two figures are the same, Mb/s.
     const SAME_MBPS: f64 = 1e-6;
 
+    const EIGHT: usize = 8;
+
     /// As many as eight changes make.
-    const MOST_SETS: usize = 256;
+    const MOST_SETS: usize = 1 << EIGHT;
 
     /// So many houses are looked at where nobody says how many.
     const HOUSES: u64 = 24;

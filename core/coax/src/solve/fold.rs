@@ -19,7 +19,7 @@ use super::group::{
 use super::layout::{Layout, Load, Place};
 use super::pairs::{Pairs, Wanted};
 use super::plan::{Plan, Side};
-use super::samples::{MOST_VALUES, Sampled};
+use super::samples::{MOST_VALUES, Matrices, Sampled};
 use super::solution::Solution;
 use super::tables::{Made, Tables};
 use super::tree::Tree;
@@ -29,9 +29,6 @@ use crate::look::Blocks;
 
 /// Values in a line of the cache.
 const LINE: usize = 4;
-
-/// Groups that stay in a core's own caches from one solution to the next (2 MiB).
-const KEPT_NEAR: usize = 2048;
 
 /// All that one group of frequencies needs; nothing is allocated while solving.
 struct Scratch {
@@ -99,7 +96,12 @@ impl Sampled {
     /// # Errors
     /// As [`Sampled::solve`].
     pub fn solve_into(&self, wanted: Wanted<'_>, solution: &mut Solution) -> Result<(), CoaxError> {
-        solve(&self.tree, &self.grid, wanted, || Tables::Kept(&self.tables), solution)
+        let size = self.tree.layout().size;
+        let tables = || match &self.matrices {
+            Matrices::ByPart(tables) => Tables::Kept(tables),
+            Matrices::InTurn(all) => Tables::InTurn(all, size),
+        };
+        solve(&self.tree, &self.grid, wanted, tables, solution)
     }
 }
 
@@ -173,7 +175,7 @@ fn solve<'a>(
     }
     let work = |mut out: Out<'_>, groups: Range<usize>| {
         let tables = tables();
-        let is_far = matches!(tables, Tables::Kept(_)) && layout.size * groups.len() > KEPT_NEAR;
+        let is_far = matches!(tables, Tables::InTurn(..));
         let mut walk = Walk { plan, layout, pairs, tables, is_far, scratch: Scratch::new(plan, layout) };
         groups
             .into_iter()
@@ -279,7 +281,7 @@ impl Walk<'_> {
     fn fold(&mut self, at: usize, group: usize) -> Result<(), Failed> {
         let place = &self.layout.places[at];
         let Scratch { folded, ends, fetched, aside, .. } = &mut self.scratch;
-        let matrix = self.tables.matrix(at, group, place.matrix.len());
+        let matrix = self.tables.matrix(at, group, &place.matrix);
         let (before, branches) = folded.split_at_mut(place.matrix.end);
         let into = &mut before[place.matrix.start..];
         if !place.is_live {

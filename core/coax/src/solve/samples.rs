@@ -61,8 +61,14 @@ impl Samples {
             self.tables.insert(key(part), (Arc::clone(&part.model), table));
         }
         let kept = |part: &TreePart| self.tables.get(&key(part)).map(|(_, table)| Arc::clone(table));
-        let tables = tree.parts.iter().filter_map(kept).collect();
-        Ok(Sampled { tree: tree.clone(), grid: Arc::clone(&self.grid), tables })
+        let tables: Vec<Table> = tree.parts.iter().filter_map(kept).collect();
+        let groups = points / GROUP;
+        let matrices = if tree.layout().size * groups > KEPT_NEAR {
+            Matrices::InTurn(in_turn(tree, &tables, groups).into())
+        } else {
+            Matrices::ByPart(tables)
+        };
+        Ok(Sampled { tree: tree.clone(), grid: Arc::clone(&self.grid), matrices })
     }
 
     /// Forgets the models that no tree but this cache still holds.
@@ -81,12 +87,37 @@ fn evaluated(part: &TreePart, blocks: &Blocks, evaluator: &mut Evaluator) -> Tab
     Arc::new(table)
 }
 
+/// The parts' matrices of a tree over the whole grid.
+#[derive(Debug, Clone)]
+pub(super) enum Matrices {
+    /// Part by part, of each group after group; the table of a model is there once.
+    ByPart(Vec<Table>),
+    /// Group by group, in each those of all parts in the order in which a walk comes to them: what is too much to stay in the core's
+    /// own caches is read from one end to the other.
+    InTurn(Arc<[Group]>),
+}
+
+/// Groups that stay in a core's own caches from one solution to the next (2 MiB).
+const KEPT_NEAR: usize = 2048;
+
+fn in_turn(tree: &Tree, tables: &[Table], groups: usize) -> Vec<Group> {
+    let places = &tree.layout().places;
+    let mut all = Vec::with_capacity(tree.layout().size * groups);
+    for group in 0..groups {
+        for (place, table) in places.iter().zip(tables).rev() {
+            let entries = place.matrix.len();
+            all.extend_from_slice(&table[group * entries..(group + 1) * entries]);
+        }
+    }
+    all
+}
+
 /// A tree whose parts are evaluated at every frequency of a grid: all that solving needs.
 #[derive(Debug, Clone)]
 pub struct Sampled {
     pub(super) tree: Tree,
     pub(super) grid: Arc<FrequencyGrid>,
-    pub(super) tables: Vec<Table>,
+    pub(super) matrices: Matrices,
 }
 
 impl Tree {

@@ -1,5 +1,7 @@
 //! Where the parts' matrices come from, in the walk over all pairs: kept over the whole grid, or made where they are needed.
 
+use std::ops::Range;
+
 use super::evaluate::{Evaluator, Table};
 use super::group::Group;
 use super::tree::Tree;
@@ -9,6 +11,8 @@ use crate::look::Blocks;
 pub(super) enum Tables<'a> {
     /// They are there, over the whole grid.
     Kept(&'a [Table]),
+    /// So they are, in the order in which they are needed; those of one group are so many entries.
+    InTurn(&'a [Group], usize),
     /// They are made where they are needed.
     Made(Box<Made<'a>>),
 }
@@ -51,9 +55,15 @@ impl Tables<'_> {
         }
     }
 
-    /// A part's matrix of so many entries in a group, that which was made ready.
-    pub fn matrix(&self, place: usize, group: usize, entries: usize) -> &[Group] {
+    /// A part's matrix in a group, that which was made ready; `matrix` says where it lies among all.
+    pub fn matrix(&self, place: usize, group: usize, matrix: &Range<usize>) -> &[Group] {
+        let entries = matrix.len();
         match self {
+            Self::InTurn(all, size) => {
+                // The last part comes first.
+                let first = (group + 1) * size - matrix.end;
+                &all[first..first + entries]
+            }
             Self::Kept(tables) => &tables[place][group * entries..(group + 1) * entries],
             Self::Made(made) => &made.groups[made.starts[place]..made.starts[place] + entries],
         }

@@ -8,6 +8,7 @@ mod throws;
 mod whole_house;
 
 mod hand;
+mod label_photo;
 mod laws;
 mod reached;
 mod source;

@@ -127,7 +127,7 @@ fn pressed(session: &mut Session, question: &Question, key: &Key) -> Result<Move
         Key::Stop => {
             let open = session.open_survey()?;
             if let Question::Label(part) = question
-                && let Some(photo) = open.survey.label_photo(*part)
+                && let Some(photo) = open.label_photo(*part)
             {
                 open.prints.stop(&to_read(photo, &open.memory));
             }

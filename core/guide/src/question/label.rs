@@ -78,7 +78,7 @@ impl LabelReadAnswer {
             id: String::new(),
             aloud: Aloud::default(),
             name: String::new(),
-            photo: snapshot.survey.label_photo(part).map(|photo| photo.id.to_string()),
+            photo: snapshot.label_photo(part).map(|photo| photo.id.to_string()),
             part: label_photo::part_shown(snapshot, builder, part),
             text,
             figures,

@@ -66,15 +66,19 @@ pub(super) enum Offered {
 }
 
 impl Offered {
-    /// What is offered for a part; `None` where nothing was read.
+    /// What is offered for a part; `None` where nothing was read. What the model read goes before what the device recognised,
+    /// since of that nobody knows how sure it is; and while the model reads, nothing is offered that it may contradict.
     pub(super) fn of(snapshot: &SurveySnapshot<'_>, part: SubjectId, given: &LabelGiven) -> Option<Self> {
-        if let Some(text) = &given.recognised {
-            return Some(Self::ByDevice(text.clone()));
-        }
-        let photo = snapshot.survey.label_photo(part);
+        let by_device = || given.recognised.clone().map(Self::ByDevice);
+        let before = || (!given.taken.is_empty()).then_some(Self::Before);
+        let photo = snapshot.label_photo(part);
         match photo.and_then(|photo| Some((photo.id, snapshot.print_of(photo)?))) {
-            Some((photo, PrintRead::Read(read))) => Some(Self::Read(photo, read)),
-            _ => (!given.taken.is_empty()).then_some(Self::Before),
+            Some((photo, PrintRead::Read(read))) => {
+                let states_nothing = PartRating::of_label(&read.suggestion.text) == PartRating::default();
+                by_device().filter(|_| states_nothing).or(Some(Self::Read(photo, read)))
+            }
+            Some((_, PrintRead::Waits(_))) => before(),
+            Some((_, PrintRead::Failed(_) | PrintRead::Lost)) | None => by_device().or_else(before),
         }
     }
 
@@ -234,7 +238,7 @@ pub(super) fn part_shown(
     builder: &ScreenBuilder<'_>,
     part: SubjectId,
 ) -> Option<PhotoPiece> {
-    let photo = snapshot.survey.label_photo(part)?;
+    let photo = snapshot.label_photo(part)?;
     Some(builder.piece(photo.id, snapshot.memory.part_of(photo.id)?))
 }
 
@@ -265,7 +269,7 @@ pub(super) fn draw(
         not_read(snapshot, builder, part);
     }
     read(snapshot, builder, (part, known), (offered.as_ref(), given));
-    if let Some(photo) = snapshot.survey.label_photo(part) {
+    if let Some(photo) = snapshot.label_photo(part) {
         let is_chosen = snapshot.memory.part_of(photo.id).is_some();
         let words = Phrase::new(if is_chosen { "label-part-chosen" } else { "label-part" });
         builder.press(&Key::PhotoPart(photo.id), &words, PressWeight::Other);
@@ -284,7 +288,7 @@ fn read(
         id: String::new(),
         aloud: Aloud::default(),
         name: String::new(),
-        photo: snapshot.survey.label_photo(part).map(|photo| photo.id.to_string()),
+        photo: snapshot.label_photo(part).map(|photo| photo.id.to_string()),
         part: part_shown(snapshot, builder, part),
         text: offered.map(Offered::text).unwrap_or_default().to_owned(),
         figures: Vec::new(),
@@ -321,7 +325,7 @@ fn read(
 }
 
 fn not_read(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, part: SubjectId) {
-    let read = snapshot.survey.label_photo(part).and_then(|photo| snapshot.print_of(photo));
+    let read = snapshot.label_photo(part).and_then(|photo| snapshot.print_of(photo));
     match read {
         Some(PrintRead::Waits(work)) => {
             let (name, stop) = (Phrase::new("label-being-read"), Phrase::new("work-stop"));

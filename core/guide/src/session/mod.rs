@@ -7,6 +7,7 @@ mod device;
 mod folder;
 #[cfg(test)]
 mod in_memory;
+mod label_photo;
 mod labels_seen;
 mod listing;
 mod long_work;
@@ -44,6 +45,7 @@ pub use device::{Device, Working};
 pub(crate) use folder::folder_name;
 #[cfg(test)]
 pub(crate) use in_memory::InMemory;
+pub(crate) use label_photo::first_said;
 pub(crate) use listing::Listing;
 pub use long_work::LongWork;
 pub(crate) use looked::{Looked, look};
@@ -224,6 +226,9 @@ impl Session {
     /// Reads print in photos from now on, by the model in a folder.
     pub(crate) fn read_print_with(&mut self, folder: &Path) {
         self.print_model = Some(PrintModel::in_folder(folder.to_owned()));
+        if let Some(open) = &mut self.open {
+            open.prints.begin_anew();
+        }
         self.read_prints_if_wanted();
     }
 
@@ -231,9 +236,7 @@ impl Session {
     pub(crate) fn read_prints_if_wanted(&mut self) {
         let (Some(model), Some(open)) = (&self.print_model, &mut self.open) else { return };
         let (photos, is_looked_at): (Vec<_>, bool) = match open.memory.way.last() {
-            Some(Place::Ask(Question::Label(part))) => {
-                (open.survey.label_photo(*part).into_iter().collect(), true)
-            }
+            Some(Place::Ask(Question::Label(part))) => (open.label_photo(*part).into_iter().collect(), true),
             Some(Place::Field(FieldPlace::Burst | FieldPlace::Assign)) => {
                 (open.survey.photos_of(None).collect(), false)
             }
@@ -249,7 +252,7 @@ impl Session {
     pub(crate) fn print_waited_for(&self) -> Option<LongWork> {
         let open = self.open.as_ref()?;
         let Some(Place::Ask(Question::Label(part))) = open.memory.way.last() else { return None };
-        open.prints.work_on(&to_read(open.survey.label_photo(*part)?, &open.memory))
+        open.prints.work_on(&to_read(open.label_photo(*part)?, &open.memory))
     }
 
     /// Remembers what the answers may change, where it is worked out by now.

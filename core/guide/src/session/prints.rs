@@ -102,6 +102,15 @@ impl Prints {
         }
     }
 
+    /// Begins anew with another model: what was read stays, and so does what had no text; all else is as if nobody had wanted it.
+    /// The thread that reads with the one before ends with its own queue.
+    pub(super) fn begin_anew(&mut self) {
+        self.stop_all();
+        let mut all = locked(&self.queue).all.clone();
+        all.retain(|_, read| matches!(read, PrintRead::Read(_) | PrintRead::Failed(PrintError::NoText)));
+        self.queue = Arc::new(Mutex::new(Queue { all, ..Queue::default() }));
+    }
+
     /// Reads these, but those that were read or wait already; before those that wait, if somebody looks at them now.
     pub(super) fn read(
         &mut self,
@@ -278,6 +287,34 @@ mod tests {
         wait(&prints, "second");
         assert!(matches!(prints.of(&whole("second")), Some(PrintRead::Lost)));
         assert!(matches!(prints.of(&whole("third")), Some(PrintRead::Failed(PrintError::Stopped))));
+    }
+
+    #[test]
+    fn whoever_begins_anew_is_not_read_for_by_what_read_before() {
+        let mut prints = Prints::default();
+        let (go_on, goes_on) = channel::<()>();
+        let goes_on = Mutex::new(goes_on);
+        let reads = move |_: &Path, _: Option<Piece>, _: &LongWork| {
+            goes_on.lock().unwrap().recv().unwrap();
+            PrintRead::Failed(PrintError::ModelMissing { file: "letters.txt" })
+        };
+        prints.read_by(reads, photos(&["first", "second"]), false);
+        let before = ["first", "second"].map(|sum| prints.work_on(&whole(sum)).unwrap());
+        prints.begin_anew();
+        assert!(prints.of(&whole("first")).is_none());
+        prints.read_by(
+            |_: &Path, _: Option<Piece>, _: &LongWork| PrintRead::Failed(PrintError::NoText),
+            photos(&["first"]),
+            false,
+        );
+        wait(&prints, "first");
+        assert!(matches!(prints.of(&whole("first")), Some(PrintRead::Failed(PrintError::NoText))));
+        // What still reads ends by itself, and whoever waits for it is told; of what it found nothing is believed.
+        go_on.send(()).unwrap();
+        before.iter().for_each(LongWork::wait);
+        assert!(matches!(prints.of(&whole("first")), Some(PrintRead::Failed(PrintError::NoText))));
+        prints.begin_anew();
+        assert!(prints.of(&whole("first")).is_some());
     }
 
     #[test]

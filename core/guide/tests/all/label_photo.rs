@@ -80,6 +80,60 @@ fn what_is_missing_of_the_model_is_said_and_a_label_can_be_typed() {
     assert_eq!(part.rating.legs, 4);
 }
 
+#[test]
+fn a_model_that_comes_later_reads_what_one_that_was_missing_did_not() {
+    let mut walk = house();
+    let folder = walk.home.path().join("model");
+    walk.guide.read_print_with(&folder);
+    to_label(&mut walk);
+    let file = blank(walk.home.path());
+    let screen = photograph(&mut walk, &file);
+    assert!(text(&screen).contains("is missing"), "{}", text(&screen));
+    // Something lies there now: it is looked at anew.
+    std::fs::create_dir(&folder).expect("made");
+    std::fs::write(folder.join("letters.txt"), "of another release").expect("written");
+    walk.guide.read_print_with(&folder);
+    let screen = walk.screen();
+    assert!(text(&screen).contains("is not the one of this release"), "{}", text(&screen));
+}
+
+#[test]
+fn of_several_photos_of_a_label_the_last_one_counts() {
+    let mut walk = house();
+    to_label(&mut walk);
+    let mut known = Vec::new();
+    for shade in 0..6 {
+        let file = walk.home.path().join("another.png");
+        let picture = image::RgbImage::from_pixel(64, 48, image::Rgb([shade * 40; 3]));
+        picture.save(&file).expect("written");
+        photograph(&mut walk, &file);
+        let screen = recognise(&mut walk, "4-WAY 5-1002 MHz");
+        let shown = label(&screen).and_then(|label| label.photo.clone()).expect("its photo beside it");
+        assert!(!known.contains(&shown), "photo {shade}: one that was taken before");
+        known.push(shown);
+    }
+}
+
+/// What the device itself recognised, as a shell hands it over.
+fn recognise(walk: &mut Walk, words: &str) -> Screen {
+    walk.guide.act(&Deed::Print { key: "recognised".into(), words: words.into() }).expect("offered");
+    walk.screen()
+}
+
+#[test]
+fn what_the_device_recognised_stands_in_where_the_model_is_missing() {
+    let mut walk = house();
+    let nowhere = walk.home.path().join("no-model");
+    walk.guide.read_print_with(&nowhere);
+    to_label(&mut walk);
+    let file = blank(walk.home.path());
+    photograph(&mut walk, &file);
+    let screen = recognise(&mut walk, "4-WAY 5-1002 MHz");
+    let offered = label(&screen).unwrap_or_else(|| panic!("{}", text(&screen)));
+    assert_eq!(offered.text, "4-WAY 5-1002 MHz");
+    assert!(!screen.keys().contains(&"take-sure"), "nobody knows how sure it is");
+}
+
 /// Photos that `tests/photos/make.py` made, with what stands on them.
 fn photos(kind: &str) -> Vec<(PathBuf, serde_json::Value)> {
     let folder =
@@ -464,4 +518,21 @@ fn one_end_of_a_band_alone_makes_no_band_and_what_was_taken_before_stays() {
         assert_eq!((found.legs, found.band.map(|band| (band.low_mhz, band.high_mhz))), (legs, band));
         to_label(&mut walk);
     }
+}
+
+#[test]
+#[ignore = "needs the model and photos"]
+fn what_the_model_read_goes_before_what_the_device_recognised() {
+    let (file, _) = photos("splitter").into_iter().next().expect("a photo of a splitter");
+    let mut walk = with_model();
+    to_label(&mut walk);
+    let read = photograph(&mut walk, &file);
+    let read = label(&read).expect("what was read").clone();
+    let screen = recognise(&mut walk, "9-WAY 7-777 MHz");
+    assert_eq!(label(&screen), Some(&read));
+    // Of what has no text the model says nothing, and the device's stands.
+    let file = blank(walk.home.path());
+    photograph(&mut walk, &file);
+    let screen = recognise(&mut walk, "9-WAY 7-777 MHz");
+    assert!(label(&screen).is_some_and(|label| label.text == "9-WAY 7-777 MHz"), "{}", text(&screen));
 }

@@ -13,7 +13,7 @@ use serde_json::Value;
 use super::closed_list::closed_list;
 use super::standing::{StandKeys, put_in_order};
 use super::{
-    Asked, EntryKind, Feed, Incoming, Part, PartKind, Photo, PhotoRole, Plugged, Reading, Room, Run, Service,
+    Asked, EntryKind, Feed, Incoming, Part, PartKind, Photo, Plugged, Reading, Room, Run, Service,
     ServiceKind, Wiring, Wish, Work,
 };
 
@@ -197,11 +197,6 @@ impl Survey {
     /// What was measured at a part.
     pub fn readings_at(&self, part: SubjectId) -> impl Iterator<Item = &Reading> {
         self.readings.values().filter(move |reading| reading.about == Some(part))
-    }
-
-    /// The photo of a part's label, else any of the part.
-    pub fn label_photo(&self, part: SubjectId) -> Option<&Photo> {
-        self.photos_of(Some(part)).max_by_key(|photo| photo.role == Some(PhotoRole::Label))
     }
 
     /// Services of one kind.

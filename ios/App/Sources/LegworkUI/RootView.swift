@@ -22,7 +22,9 @@ public struct LegworkScene: Scene {
     // Without a folder of its own the app cannot keep anything: what the shell says then stands on its first screen.
     let places =
       (try? Places.ofApp())
-      ?? Places(kept: FileManager.default.temporaryDirectory, passing: FileManager.default.temporaryDirectory)
+      ?? Places(
+        kept: FileManager.default.temporaryDirectory, passing: FileManager.default.temporaryDirectory,
+        printModel: Places.carriedModel)
     let shell = Shell(places: places, settings: .ofSystem(home: places.home))
     shell.begin()
     self.shell = shell

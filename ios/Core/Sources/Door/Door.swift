@@ -605,6 +605,13 @@ public protocol DoorProtocol: AnyObject, Sendable {
     func photoPiece(piece: PhotoPiece) throws  -> String
     
     /**
+     * Reads what is printed in photos of labels from now on, by the model in this folder: the files of
+     * `core/print/model/sums`, which the app carries. Call it once they are whole there, after each [`Door::new`]. They are
+     * read when the first photo is; where one is missing, or is another, the label's screen names it, and all else works.
+     */
+    func readPrintWith(folder: String) throws  -> Screen
+    
+    /**
      * A file that another program handed over, wherever one is: the screen tells what is in it, and asks before anything
      * is taken in. Its content decides what it is, not its name; it has to stay where it is until then.
      */
@@ -778,6 +785,21 @@ open func photoPiece(piece: PhotoPiece)throws  -> String  {
     uniffi_door_fn_method_door_photo_piece(
             self.uniffiCloneHandle(),
         FfiConverterTypePhotoPiece_lower(piece),uniffiCallStatus
+    )
+})
+}
+    
+    /**
+     * Reads what is printed in photos of labels from now on, by the model in this folder: the files of
+     * `core/print/model/sums`, which the app carries. Call it once they are whole there, after each [`Door::new`]. They are
+     * read when the first photo is; where one is missing, or is another, the label's screen names it, and all else works.
+     */
+open func readPrintWith(folder: String)throws  -> Screen  {
+    return try  FfiConverterTypeScreen_lift(try rustCallWithError(FfiConverterTypeDoorError_lift) {
+        uniffiCallStatus in
+    uniffi_door_fn_method_door_read_print_with(
+            self.uniffiCloneHandle(),
+        FfiConverterString.lower(folder),uniffiCallStatus
     )
 })
 }
@@ -8836,6 +8858,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_door_checksum_method_door_photo_piece() != 53910) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_door_checksum_method_door_read_print_with() != 45369) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_door_checksum_method_door_receive() != 47766) {

@@ -294,6 +294,11 @@ void uniffi_door_fn_method_door_keep_drafts(uint64_t ptr, RustCallStatus *_Nonnu
 RustBuffer uniffi_door_fn_method_door_photo_piece(uint64_t ptr, RustBuffer piece, RustCallStatus *_Nonnull out_status
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_DOOR_FN_METHOD_DOOR_READ_PRINT_WITH
+#define UNIFFI_FFIDEF_UNIFFI_DOOR_FN_METHOD_DOOR_READ_PRINT_WITH
+RustBuffer uniffi_door_fn_method_door_read_print_with(uint64_t ptr, RustBuffer folder, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_DOOR_FN_METHOD_DOOR_RECEIVE
 #define UNIFFI_FFIDEF_UNIFFI_DOOR_FN_METHOD_DOOR_RECEIVE
 RustBuffer uniffi_door_fn_method_door_receive(uint64_t ptr, RustBuffer file, RustCallStatus *_Nonnull out_status
@@ -671,6 +676,12 @@ uint16_t uniffi_door_checksum_method_door_keep_drafts(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_DOOR_CHECKSUM_METHOD_DOOR_PHOTO_PIECE
 #define UNIFFI_FFIDEF_UNIFFI_DOOR_CHECKSUM_METHOD_DOOR_PHOTO_PIECE
 uint16_t uniffi_door_checksum_method_door_photo_piece(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_DOOR_CHECKSUM_METHOD_DOOR_READ_PRINT_WITH
+#define UNIFFI_FFIDEF_UNIFFI_DOOR_CHECKSUM_METHOD_DOOR_READ_PRINT_WITH
+uint16_t uniffi_door_checksum_method_door_read_print_with(void
     
 );
 #endif

@@ -4,18 +4,21 @@ import Foundation
 public struct Places: Sendable {
   /// The surveys.
   public let home: URL
+  /// The model that reads print, as the app carries it; `nil` where nothing is said of one.
+  public let printModel: URL?
   private let tokenFile: URL
   private let passing: URL
   private let inbox: URL?
   private let exclude: @Sendable (URL) throws -> Void
 
   /// Below a folder that the system keeps, and one that it may clear. `inbox` is where the system lays copies of files that
-  /// other programs hand over; `exclude` keeps a folder out of backups.
+  /// other programs hand over; `printModel` is where the app carries the model; `exclude` keeps a folder out of backups.
   public init(
-    kept: URL, passing: URL, inbox: URL? = nil,
+    kept: URL, passing: URL, inbox: URL? = nil, printModel: URL? = nil,
     exclude: @escaping @Sendable (URL) throws -> Void = Places.excluded
   ) {
     home = kept.appending(path: "surveys")
+    self.printModel = printModel
     tokenFile = kept.appending(path: "where")
     self.passing = passing
     self.inbox = inbox
@@ -30,7 +33,13 @@ public struct Places: Sendable {
     let passing = try files.url(
       for: .cachesDirectory, in: .userDomainMask, appropriateFor: nil, create: true)
     let documents = try? files.url(for: .documentDirectory, in: .userDomainMask, appropriateFor: nil, create: false)
-    return Places(kept: kept, passing: passing, inbox: documents?.appending(path: "Inbox"))
+    return Places(
+      kept: kept, passing: passing, inbox: documents?.appending(path: "Inbox"), printModel: carriedModel)
+  }
+
+  /// Where the app carries the model that reads print: a folder of its bundle (`ios/project.yml`), whether it is there or not.
+  public static var carriedModel: URL {
+    (Bundle.main.resourceURL ?? Bundle.main.bundleURL).appending(path: "print-model")
   }
 
   /// A survey says what is in somebody's house: nothing of it goes to a cloud, nor to a second phone, which would write under

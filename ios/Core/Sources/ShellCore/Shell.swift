@@ -106,6 +106,8 @@ public final class Shell {
     if let door { return door }
     let watcher = Watcher { [weak self] in self?.drawAgain() }
     let opened = try Door(settings: settings, token: places.readToken(), watcher: watcher)
+    // It is read when the first photo is; what is missing of it, the label's screen says.
+    if let model = places.printModel { _ = try opened.readPrintWith(folder: model.path) }
     door = opened
     return opened
   }

@@ -23,20 +23,19 @@ public final class Hand {
   public var watch: () -> Void = {}
 
   /// A phone with no survey on it, or with a copy of those of a home folder.
-  public init(home: URL? = nil, language: String = "en-GB", first: FirstLength = .metres) async throws {
+  public init(
+    home: URL? = nil, language: String = "en-GB", first: FirstLength = .metres, printModel: URL? = nil
+  ) async throws {
     phone = FileManager.default.temporaryDirectory.appending(path: "phone-" + UUID().uuidString)
     try FileManager.default.createDirectory(at: phone.appending(path: "kept"), withIntermediateDirectories: true)
-    let places = Self.places(phone)
+    let places = Places(
+      kept: phone.appending(path: "kept"), passing: phone.appending(path: "passing"), printModel: printModel)
     if let home { try FileManager.default.copyItem(at: home, to: places.home) }
     settings = Settings(home: places.home.path, language: language, firstLength: first)
     shell = Shell(places: places, settings: settings, rest: .milliseconds(50))
     shell.begin()
     // The surveys are listed beside the screen where that takes a while.
     try await wait()
-  }
-
-  private static func places(_ phone: URL) -> Places {
-    Places(kept: phone.appending(path: "kept"), passing: phone.appending(path: "passing"))
   }
 
   /// The phone is thrown away.

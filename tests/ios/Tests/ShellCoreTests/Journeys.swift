@@ -89,16 +89,7 @@ import Testing
   @Test func printThatThePhoneReadIsOffered() async throws {
     let hand = try await Hand()
     defer { hand.close() }
-    try await hand.press("new")
-    try await hand.write("name", "Mill House")
-    try await hand.press("make")
-    try await hand.go("free-parts")
-    try await hand.press("add")
-    try await hand.pick("kind", "splitter")
-    try await hand.press("make")
-    try await hand.press(row: "its label")
-    let slot = try #require(hand.screen.blocks.compactMap(\.slot).first { $0.printKey != nil })
-    let here = hand.shell.destination(slot.key)
+    let here = try await toLabel(hand)
     await hand.shell.take(photo: Picture.png(7), for: here)
     hand.shell.offer(print: "4-WAY SPLITTER 5-1000MHz 7dB", for: here)
     try await hand.settle()
@@ -111,6 +102,54 @@ import Testing
     // Nor what was read for another screen.
     hand.shell.offer(print: "4-WAY", for: here)
     #expect(hand.screen == before && hand.shell.said == [])
+  }
+
+  /// To the screen that asks what is printed on a splitter.
+  private func toLabel(_ hand: Hand) async throws -> Destination {
+    try await hand.press("new")
+    try await hand.write("name", "Mill House")
+    try await hand.press("make")
+    try await hand.go("free-parts")
+    try await hand.press("add")
+    try await hand.pick("kind", "splitter")
+    try await hand.press("make")
+    try await hand.press(row: "its label")
+    let slot = try #require(hand.screen.blocks.compactMap(\.slot).first { $0.printKey != nil })
+    return hand.shell.destination(slot.key)
+  }
+
+  private func label(_ hand: Hand) -> LabelBlock? {
+    for case .label(let label) in hand.screen.blocks { return label }
+    return nil
+  }
+
+  /// By the model that the app carries (`tests/rooms/ios` has it made), of a photo that `tests/photos/make.py` made.
+  @Test func aLabelIsReadFromItsPhoto() async throws {
+    let hand = try await Hand(printModel: URL(filePath: "/src/target/print-model"))
+    defer { hand.close() }
+    let here = try await toLabel(hand)
+    await hand.shell.take(photo: try Data(contentsOf: URL(filePath: "/src/tests/photos/label.jpg")), for: here)
+    try await hand.settle()
+    let read = try #require(label(hand), "\(hand.said)")
+    #expect(read.text.contains("1675") && read.figures.contains { $0.says.contains("1002") }, "\(read)")
+    #expect(read.figures.allSatisfy { !$0.taken })
+    // What the phone itself reads of it changes nothing of that; and it is read again after the app was ended.
+    hand.shell.offer(print: "9-WAY SPLITTER 7-777MHz", for: here)
+    #expect(label(hand)?.text == read.text)
+    try await hand.kill()
+    #expect(label(hand)?.text == read.text)
+  }
+
+  @Test func whatIsMissingOfTheModelIsSaidAndThePhonesOwnReadingStandsIn() async throws {
+    let hand = try await Hand(printModel: URL(filePath: "/src/target/no-model"))
+    defer { hand.close() }
+    let here = try await toLabel(hand)
+    await hand.shell.take(photo: Picture.png(7), for: here)
+    try await hand.settle()
+    #expect(hand.says("letters.txt") && label(hand) == nil)
+    hand.shell.offer(print: "4-WAY SPLITTER 5-1000MHz 7dB", for: here)
+    try await hand.settle()
+    #expect(label(hand)?.text == "4-WAY SPLITTER 5-1000MHz 7dB")
   }
 
   @Test func twoWithOneHouseDisagreeAndSettleIt() async throws {

@@ -9,6 +9,7 @@ mod failed_tests;
 mod forbidden;
 mod kept_again;
 mod level_words;
+mod near;
 mod other_lists;
 mod outside_found;
 mod planted;

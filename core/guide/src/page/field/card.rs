@@ -1,6 +1,6 @@
 //! What is known of a part or a cable, a line each.
 
-use facts::fact::SubjectId;
+use facts::fact::{FactId, SubjectId};
 use house::record::{EntryState, Part, PartKind, Photo, PhotoRole, Run, Survey, field};
 use house::{naming, story};
 use phrase::{Arg, Phrase};
@@ -9,7 +9,7 @@ use serde::Serialize;
 use crate::place::Key;
 use crate::question::about::is_printed;
 use crate::screen::Ability;
-use crate::session::SurveySnapshot;
+use crate::session::{SurveySnapshot, first_said};
 use crate::view::ScreenBuilder;
 
 /// The most photos of one thing that a screen shows.
@@ -90,10 +90,9 @@ pub(super) fn run(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>
     builder.part(run.tag.as_deref().unwrap_or_default(), &name, lines, photo.map(|photo| photo.id));
 }
 
-/// When a thing was first written, milliseconds since 1970: ids of things tell no order.
+/// When a thing was first written, milliseconds since 1970.
 pub(super) fn born_ms(snapshot: &SurveySnapshot<'_>, subject: SubjectId) -> u64 {
-    let said = snapshot.ledger.history(subject, field::IS);
-    said.iter().map(|fact| fact.id().ms()).min().unwrap_or_default()
+    first_said(snapshot.ledger, subject).map_or(0, FactId::ms)
 }
 
 /// What a photo is, for those who do not see it.

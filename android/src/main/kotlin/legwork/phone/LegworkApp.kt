@@ -13,10 +13,13 @@ import java.util.concurrent.Executor
 import java.util.Locale
 import legwork.door.FirstLength
 import legwork.door.Settings
+import legwork.phone.logic.Laid
 import legwork.phone.logic.NewerSdk
 import legwork.phone.logic.Outbox
 import legwork.phone.logic.Places
+import legwork.phone.logic.PrintModel
 import legwork.phone.logic.Sitting
+import legwork.phone.logic.TakenIn
 import legwork.phone.ui.Pictures
 
 /** What outlives a turned phone: the guide behind its door. */
@@ -24,6 +27,8 @@ class LegworkApp : Application() {
     lateinit var places: Places
         private set
     private var held: Held? = null
+    /** How files of the app are copied. */
+    var takenIn = TakenIn()
     private val main = Handler(Looper.getMainLooper())
 
     override fun onCreate() {
@@ -38,7 +43,10 @@ class LegworkApp : Application() {
     )
 
     /** The guide, what was drawn of photos, and the files on their way to other programs. */
-    data class Held(val sitting: Sitting, val pictures: Pictures, val outbox: Outbox)
+    data class Held(val sitting: Sitting, val pictures: Pictures, val outbox: Outbox) {
+        /** Whether the model that reads print is laid out, or is just being. */
+        var isModelLaid = false
+    }
 
     /** The guide, opened where the token says if it is not open yet. */
     fun held(token: String?): Held = held ?: run {
@@ -46,6 +54,17 @@ class LegworkApp : Application() {
         sitting.files({ places.tidy() }) {}
         val outbox = Outbox(places, SystemDocuments(contentResolver), sitting).also { it.look() }
         Held(sitting, Pictures(sitting), outbox).also { held = it }
+    }
+
+    /** Has labels read from photos, as soon as what reads them is laid out of the app; where there was no room, tries it again. */
+    fun readLabels() {
+        val held = held?.takeIf { !it.isModelLaid } ?: return
+        held.isModelLaid = true
+        held.sitting.files({ PrintModel(places.model, CarriedModel(this), takenIn).lay() }) { (folder, laid) ->
+            held.sitting.readPrintWith(folder)
+            if (laid == Laid.NO_ROOM || laid == Laid.BROKEN_OFF) held.isModelLaid = false
+            if (laid == Laid.NO_ROOM) held.sitting.say(getString(R.string.labels_no_room))
+        }
     }
 
     override fun onConfigurationChanged(next: Configuration) {

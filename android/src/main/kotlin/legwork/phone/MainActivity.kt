@@ -91,6 +91,7 @@ class MainActivity : Activity(), Hands, Shows {
         sitting.shows = this
         outbox.changed = ::sayAgain
         sitting.resume()
+        (application as LegworkApp).readLabels()
         light.watch()
     }
 

@@ -34,6 +34,15 @@ class InStepTest {
         assertTrue(File("tools/res.sh").readText().contains("src/main/AndroidManifest.xml"))
     }
 
+    @Test fun bothCarryTheModelThatReadsLabels() {
+        val script = "tools/model.sh"
+        assertTrue(gradle.contains("assets.srcDirs(\"target/assets\")"))
+        assertTrue("before anything is built", gradle.contains("commandLine(\"sh\", \"$script\")") && gradle.contains("tasks.named(\"preBuild\") { dependsOn(model) }"))
+        val arguments = pom.getElementsByTagName("argument").let { all -> (0 until all.length).map { all.item(it).textContent } }
+        assertTrue(script in arguments)
+        assertTrue(File(script).readText().contains("target/assets/print-model"))
+    }
+
     @Test fun theManifestAsksForNothingThatIsNotUsed() {
         val manifest = File("src/main/AndroidManifest.xml").readText()
         assertTrue("no permission", !manifest.contains("uses-permission"))

@@ -707,6 +707,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_door_checksum_method_door_photo_piece(
     ): Int
+    external fun uniffi_door_checksum_method_door_read_print_with(
+    ): Int
     external fun uniffi_door_checksum_method_door_receive(
     ): Int
     external fun uniffi_door_checksum_method_door_resume(
@@ -767,6 +769,8 @@ internal object UniffiLib {
     external fun uniffi_door_fn_method_door_keep_drafts(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): Unit
     external fun uniffi_door_fn_method_door_photo_piece(`ptr`: Long,`piece`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_door_fn_method_door_read_print_with(`ptr`: Long,`folder`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_door_fn_method_door_receive(`ptr`: Long,`file`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
@@ -936,6 +940,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_door_checksum_method_door_photo_piece() and 0xFFFF) != 53910) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_door_checksum_method_door_read_print_with() and 0xFFFF) != 45369) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_door_checksum_method_door_receive() and 0xFFFF) != 47766) {
@@ -1392,6 +1399,13 @@ public interface DoorInterface {
     fun `photoPiece`(`piece`: PhotoPiece): kotlin.String
     
     /**
+     * Reads what is printed in photos of labels from now on, by the model in this folder: the files of
+     * `core/print/model/sums`, which the app carries. Call it once they are whole there, after each [`Door::new`]. They are
+     * read when the first photo is; where one is missing, or is another, the label's screen names it, and all else works.
+     */
+    fun `readPrintWith`(`folder`: kotlin.String): Screen
+    
+    /**
      * A file that another program handed over, wherever one is: the screen tells what is in it, and asks before anything
      * is taken in. Its content decides what it is, not its name; it has to stay where it is until then.
      */
@@ -1633,6 +1647,26 @@ open class Door: Disposable, AutoCloseable, DoorInterface
         it,
         
         FfiConverterTypePhotoPiece.lower(`piece`),_status)
+}
+    }
+    )
+    }
+    
+
+    
+    /**
+     * Reads what is printed in photos of labels from now on, by the model in this folder: the files of
+     * `core/print/model/sums`, which the app carries. Call it once they are whole there, after each [`Door::new`]. They are
+     * read when the first photo is; where one is missing, or is another, the label's screen names it, and all else works.
+     */
+    @Throws(DoorException::class)override fun `readPrintWith`(`folder`: kotlin.String): Screen {
+            return FfiConverterTypeScreen.lift(
+    callWithHandle {
+    uniffiRustCallWithError(DoorException) { _status ->
+    UniffiLib.uniffi_door_fn_method_door_read_print_with(
+        it,
+        
+        FfiConverterString.lower(`folder`),_status)
 }
     }
     )

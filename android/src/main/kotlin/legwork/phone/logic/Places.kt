@@ -11,6 +11,9 @@ class Places(files: File, private val passing: File) {
     /** What is being written to documents of other programs: kept until it is whole there, or the user does without it. */
     val leaving = File(files, "leaving")
 
+    /** The model that reads print, laid out of the app. */
+    val model = File(files, "print-model")
+
     /** What the camera writes. */
     fun photo(): File = File(of(CAMERA), UUID.randomUUID().toString() + ".jpg")
 

@@ -59,6 +59,8 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
     /** Made and let go of on the guide's thread alone; and never asked for on the one that draws, which it would keep. */
     private var door: Door? = null
         get() = field.also { check(Thread.currentThread() !== drawing) { "the door is called on the thread that draws" } }
+    /** Where the model that reads print lies, once it is laid out; on the guide's thread. */
+    private var model: File? = null
     private var stands: Screen? = null
     private val place get() = stands?.place.orEmpty()
     private var asked: Written? = null
@@ -211,6 +213,12 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
         shown(it.resume())
     }
 
+    /** Reads print by the model in this folder from now on; also where the door is opened only later. */
+    fun readPrintWith(folder: File) = inTurn {
+        model = folder
+        door?.let { shown(it.readPrintWith(folder.path)) }
+    }
+
     /** What is half typed is kept. */
     fun keepDrafts() = does { it.keepDrafts() }
 
@@ -275,11 +283,13 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
         }
     }
 
-    private fun does(work: (Door) -> Unit) {
+    private fun does(work: (Door) -> Unit) = inTurn { work(opened()) }
+
+    private fun inTurn(work: () -> Unit) {
         waiting.incrementAndGet()
         guide.execute {
             try {
-                work(opened())
+                work()
             } catch (fault: DoorException) {
                 val said = if (fault is DoorException.Trouble) Said.Words(fault.said) else Said.Fault
                 val begun = door != null
@@ -290,7 +300,10 @@ class Sitting(private var settings: Settings, token: String?, private val main: 
         }
     }
 
-    private fun opened(): Door = door ?: Door(settings, token, again).also { door = it }
+    private fun opened(): Door = door ?: Door(settings, token, again).also { opened ->
+        door = opened
+        model?.let { opened.readPrintWith(it.path) }
+    }
 
     private fun shown(next: Screen) {
         stands = next
