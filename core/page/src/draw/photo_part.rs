@@ -19,7 +19,7 @@ pub(super) fn photo_part(part: &PhotoPartBlock) -> Markup {
             @if let Some(now) = &part.part { p.hide { (now.name) } }
             div.ppane {
                 @for wide in WIDTHS {
-                    div.pshot class={ "wide-" (wide) } {
+                    div class={ "pshot wide-" (wide) } {
                         input type="image" name=(Field::Touch(&part.key, wide).name()) src=(cut_out(&part.photo))
                             alt=(part.name) width=(wide);
                         (marks(part.corner, part.part.as_ref()))

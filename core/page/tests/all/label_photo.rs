@@ -129,7 +129,7 @@ fn two_touches_on_the_photo_choose_the_part_that_is_shown() {
     let fields =
         [("ticket", None, ticket.as_bytes()), (input.as_str(), Some("a.png"), picture.get_ref().as_slice())];
     assert_eq!(browser.post(&fields).status, 303);
-    let shown = browser.get("/");
+    let shown = once_read(&browser);
     let to_part = shown.attribute("button[value^='photo-part:']", "value").unwrap();
     let part = browser.deed(&shown, &[("press", &to_part)]);
     assert_eq!(part.screen(), "photo-part");
