@@ -59,7 +59,8 @@ class PieceTest {
         label.view.measure(View.MeasureSpec.makeMeasureSpec(900, View.MeasureSpec.EXACTLY), View.MeasureSpec.UNSPECIFIED)
         val high = pictures.single().measuredHeight
         assertTrue("$high", high in 1..Paper(window).dp(72f))
-        assertTrue(Phone.views(label.find("low")!!).filterIsInstance<ImageView>().none { it.adjustViewBounds })
+        val beside = Phone.views(label.find("low")!!).filterIsInstance<ImageView>()
+        assertTrue("nothing was read there", beside.none { (it.drawable as? android.graphics.drawable.BitmapDrawable)?.bitmap == cut })
     }
 
     /** A finger at a place of a view; how far it moves before it is lifted. */
