@@ -40,6 +40,16 @@ pub enum Deed {
         /// The key of the unit.
         unit: String,
     },
+    /// Touched a place in a photo, of which a part is chosen so: in ten-thousandths of its width and of its height the right way
+    /// up, from its upper left corner. What lies beyond the photo counts as its edge.
+    Touch {
+        /// The block that shows the photo.
+        key: String,
+        /// How far across.
+        across: u32,
+        /// How far down.
+        down: u32,
+    },
     /// Took or chose a photo.
     Photo {
         /// The photo slot.
@@ -78,6 +88,7 @@ impl Deed {
             | Self::Write { key, .. }
             | Self::Print { key, .. }
             | Self::Measure { key, .. }
+            | Self::Touch { key, .. }
             | Self::Photo { key, .. }
             | Self::File { key, .. } => Some(key),
             Self::Back => None,

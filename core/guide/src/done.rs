@@ -14,6 +14,8 @@ pub(crate) enum Done {
     Write(Key, String),
     /// A number as typed, and the key of its unit.
     Measure(Key, String, String),
+    /// A place in a photo was touched: how far across and down, ten-thousandths.
+    Touch(Key, (u32, u32)),
     /// A photo's file for a photo slot.
     Photo(Key, String),
     /// A file for the press that asked for one.
@@ -33,6 +35,7 @@ impl Done {
             // Print that was recognised is written like any text, under a key of its own.
             Deed::Write { words, .. } | Deed::Print { words, .. } => Self::Write(key, words),
             Deed::Measure { typed, unit, .. } => Self::Measure(key, typed, unit),
+            Deed::Touch { across, down, .. } => Self::Touch(key, (across, down)),
             Deed::Photo { file, .. } => Self::Photo(key, file),
             Deed::File { file, .. } => Self::File(key, file),
             Deed::Back => Self::Back,

@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use guide::screen::{Block, Need, Screen};
 use guide::{Deed, Guide, GuideError};
 
+use crate::draw::TOUCHED_WIDTHS;
 use crate::form::{Field, Given};
 
 /// Why a form was not done to its end.
@@ -57,6 +58,8 @@ pub(crate) fn act(
         guide.act(&Deed::Back)?;
     } else if let Some((key, option)) = given.picked() {
         guide.act(&Deed::Pick { key: key.into(), picked: vec![option.into()] })?;
+    } else if let Some(touch) = touched(guide, screen, given) {
+        guide.act(&touch)?;
     } else if let Some(key) = given.text("press") {
         return press(guide, screen, given, key, room);
     }
@@ -97,6 +100,28 @@ fn changed(block: &Block, given: &Given) -> Option<Deed> {
         }
         _ => None,
     }
+}
+
+/// A touch on a photo of which a part is chosen. The browser says where in pixels of what it shows: how high that is follows from
+/// the photo.
+fn touched(guide: &Guide, screen: &Screen, given: &Given) -> Option<Deed> {
+    screen.blocks.iter().find_map(|block| {
+        let Block::PhotoPart(part) = block else { return None };
+        TOUCHED_WIDTHS.iter().find_map(|wide| {
+            let name = Field::Touch(&part.key, *wide).name();
+            let at = |axis: &str| given.text(&format!("{name}.{axis}"))?.parse::<u32>().ok();
+            let (x, y) = (at("x")?, at("y")?);
+            let (width, height) = guide.photo_size(&part.photo.photo).ok()?;
+            let shown_high = f64::from(*wide) * f64::from(height) / f64::from(width.max(1));
+            let share = |at: u32, side: f64| {
+                #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "0 to 10,000")]
+                let parts = (f64::from(at) / side.max(1.0) * 10_000.0).round().clamp(0.0, 10_000.0) as u32;
+                parts
+            };
+            let (across, down) = (share(x, f64::from(*wide)), share(y, shown_high));
+            Some(Deed::Touch { key: part.key.clone(), across, down })
+        })
+    })
 }
 
 /// “Not sure” excludes all others: of the two, what was marked now counts.

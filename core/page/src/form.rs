@@ -18,6 +18,8 @@ pub(crate) enum Field<'a> {
     Chosen(&'a str),
     /// An answer that was pressed.
     Pick(&'a str),
+    /// A touch on a photo that is shown so wide, CSS pixels.
+    Touch(&'a str, u32),
     /// A photo.
     Photo(&'a str),
     /// A file that somebody sent.
@@ -27,12 +29,16 @@ pub(crate) enum Field<'a> {
 impl Field<'_> {
     /// Its name in the form.
     pub(crate) fn name(self) -> String {
+        if let Self::Touch(key, wide) = self {
+            return format!("touch-{wide} {key}");
+        }
         let (kind, key) = match self {
             Self::Written(key) => ("written", key),
             Self::Typed(key) => ("typed", key),
             Self::Unit(key) => ("unit", key),
             Self::Chosen(key) => ("chosen", key),
             Self::Pick(key) => (PICK, key),
+            Self::Touch(key, _) => ("touch", key),
             Self::Photo(key) => ("photo", key),
             Self::File(key) => ("file", key),
         };

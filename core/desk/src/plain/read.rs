@@ -170,10 +170,22 @@ fn given(target: &Target, text: &str) -> Option<Deed> {
         Target::Measure { key, unit } => {
             Some(Deed::Measure { key: key.clone(), typed: text.into(), unit: unit.clone() })
         }
+        Target::Touch { key } => {
+            let (across, down) = text.split_once(',')?;
+            let (across, down) = (ten_thousandths(across)?, ten_thousandths(down)?);
+            Some(Deed::Touch { key: key.clone(), across, down })
+        }
         Target::Photo { key } => Some(Deed::Photo { key: key.clone(), file: text.into() }),
         Target::Press { key, .. } => Some(Deed::File { key: key.clone(), file: text.into() }),
         Target::Confirm { .. } | Target::Option { .. } | Target::Absent => None,
     }
+}
+
+/// A share in per cent as it is typed, in ten-thousandths; what is below nothing or beyond all of it is the edge.
+fn ten_thousandths(text: &str) -> Option<u32> {
+    let share: f64 = text.trim().trim_end_matches('%').trim_end().parse().ok()?;
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "between 0 and 10,000")]
+    share.is_finite().then(|| (share * 100.0).clamp(0.0, 10_000.0).round() as u32)
 }
 
 fn pick(chosen: &[&Target], screen: &Screen) -> Typed {
@@ -184,7 +196,7 @@ fn pick(chosen: &[&Target], screen: &Screen) -> Typed {
         [Target::Confirm { key, question }] => {
             Typed::AskAgain(Deed::Press { key: key.clone() }, question.clone())
         }
-        [Target::Write { .. } | Target::Measure { .. } | Target::Photo { .. }] => {
+        [Target::Write { .. } | Target::Measure { .. } | Target::Touch { .. } | Target::Photo { .. }] => {
             Typed::NotUnderstood("plain-write-how")
         }
         [Target::Option { choice, several, .. }, ..] => {

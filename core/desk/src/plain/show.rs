@@ -112,6 +112,11 @@ pub enum Target {
         /// The unit that counts if none is typed.
         unit: String,
     },
+    /// A photo on which corners are touched.
+    Touch {
+        /// Its key.
+        key: String,
+    },
     /// A place for photos.
     Photo {
         /// Its key.
@@ -314,6 +319,11 @@ impl Page<'_> {
                         None => self.line(&format!("     {}", photo.name)),
                     }
                 }
+            }
+            Block::PhotoPart(part) => {
+                let mark = self.word_of(&part.key, Target::Touch { key: part.key.clone() });
+                let now = part.part.as_ref().map_or("", |piece| piece.name.as_str());
+                self.input(&mark, &part.name, now, &self.word("plain-touch"));
             }
             Block::Label(label) => {
                 self.line(&label.name);

@@ -56,6 +56,14 @@ impl Store {
         Ok(self.whole_photo(photo)?.crop(crop)?)
     }
 
+    /// Pixels across and down of a photo, the right way up.
+    ///
+    /// # Errors
+    /// As [`Store::photo_bytes`].
+    pub fn photo_size(&self, photo: SubjectId) -> Result<(u32, u32)> {
+        Ok(self.whole_photo(photo)?.upright_size())
+    }
+
     /// A photo whose file is what its name says.
     pub(super) fn whole_photo(&self, photo: SubjectId) -> Result<Picture> {
         let image = self.photo_image(photo)?;

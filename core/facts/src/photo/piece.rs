@@ -3,12 +3,15 @@
 use std::fmt;
 use std::str::FromStr;
 
+use serde::{Deserialize, Serialize};
+
 use super::crop::Crop;
 use super::pixels::Area;
 
 /// A rectangle of a picture the right way up, in ten-thousandths of its width and of its height. It lies within the picture, and
 /// something lies within it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
 pub struct Piece {
     left: u32,
     top: u32,
@@ -96,6 +99,12 @@ impl fmt::Display for Piece {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct NoPiece;
 
+impl fmt::Display for NoPiece {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str("no rectangle within a picture")
+    }
+}
+
 impl FromStr for Piece {
     type Err = NoPiece;
 
@@ -105,6 +114,20 @@ impl FromStr for Piece {
             [left, top, width, height] => Self::new(left, top, width, height).ok_or(NoPiece),
             _ => Err(NoPiece),
         }
+    }
+}
+
+impl TryFrom<String> for Piece {
+    type Error = NoPiece;
+
+    fn try_from(text: String) -> Result<Self, NoPiece> {
+        text.parse()
+    }
+}
+
+impl From<Piece> for String {
+    fn from(piece: Piece) -> Self {
+        piece.to_string()
     }
 }
 

@@ -49,6 +49,10 @@ impl Speaker<'_> {
             Block::Writing(writing) => Self::writing(writing),
             Block::Number(number) => self.number(number),
             Block::PhotoSlot(slot) => self.photos(slot),
+            Block::PhotoPart(part) => {
+                let now = part.part.as_ref().map_or("", |piece| piece.name.as_str());
+                part.aloud = Aloud::new(AloudRole::Drawing, &part.name).value(now);
+            }
             Block::Label(label) => self.label(label),
             Block::Reading(reading) => {
                 reading.aloud =

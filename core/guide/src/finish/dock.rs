@@ -62,6 +62,7 @@ fn answers(blocks: &[Block]) -> Option<&ChoiceBlock> {
             | Block::PhotoSlot(_)
             | Block::Writing(_)
             | Block::Number(_)
+            | Block::PhotoPart(_)
             | Block::Label(_) => return None,
             _ => {}
         }

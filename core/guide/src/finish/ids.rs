@@ -71,6 +71,7 @@ fn own(block: &mut Block) -> (&'static str, &mut String) {
         Block::Writing(writing) => ("writing", &mut writing.id),
         Block::Number(number) => ("number", &mut number.id),
         Block::PhotoSlot(slot) => ("photos", &mut slot.id),
+        Block::PhotoPart(part) => ("photo-part", &mut part.id),
         Block::Label(label) => ("label", &mut label.id),
         Block::Reading(reading) => ("reading", &mut reading.id),
         Block::Part(part) => ("part", &mut part.id),

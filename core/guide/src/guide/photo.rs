@@ -8,7 +8,7 @@ use facts::photo::Piece;
 use super::Guide;
 use crate::error::{GuideError, Result};
 use crate::screen::PhotoPiece;
-use crate::session::{OpenSurvey, PrintRead};
+use crate::session::{OpenSurvey, PrintRead, ToRead};
 
 impl Guide {
     /// The file of a small picture of a photo of the open survey, the right way up: a JPEG. It is there until the survey
@@ -31,6 +31,15 @@ impl Guide {
         Ok(open.store.photo_path(photo)?)
     }
 
+    /// Pixels across and down of a photo of the open survey, the right way up.
+    ///
+    /// # Errors
+    /// As [`Guide::whole_photo`], and if it cannot be read.
+    pub fn photo_size(&self, photo: &str) -> Result<(u32, u32)> {
+        let (open, photo) = self.photo(photo)?;
+        Ok(open.store.photo_size(photo)?)
+    }
+
     /// The file of a piece of a photo of the open survey that the screen shows: a JPEG, the right way up, there as long as small
     /// pictures are. Those of one photo are made with one look at it.
     ///
@@ -41,10 +50,13 @@ impl Guide {
         let (open, photo) = self.photo(&piece.photo)?;
         let unknown = || GuideError::from(facts::error::FactsError::NoSuchPhoto);
         let asked = Piece::new(piece.left, piece.top, piece.width, piece.height).ok_or_else(unknown)?;
-        let mut shown = match open.prints.of(&open.store.photo_image(photo)?.sha256) {
-            Some(PrintRead::Read(read)) => read.pieces(),
-            _ => Vec::new(),
-        };
+        let part = open.memory.part_of(photo);
+        let mut shown = vec![Piece::WHOLE];
+        shown.extend(part);
+        let wanted = ToRead { sum: open.store.photo_image(photo)?.sha256, part };
+        if let Some(PrintRead::Read(read)) = open.prints.of(&wanted) {
+            shown.extend(read.pieces());
+        }
         shown.sort_unstable();
         shown.dedup();
         let place = shown.iter().position(|one| *one == asked).ok_or_else(unknown)?;

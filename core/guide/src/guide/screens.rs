@@ -3,8 +3,8 @@
 use crate::done::Done;
 use crate::error::Result;
 use crate::page::{
-    ask, enough, field, mend, more, new_survey, one_survey, order, other_name, overview, put_off, result,
-    sent, sent_work, set_aside, share, stage, surveys, this_device,
+    ask, enough, field, mend, more, new_survey, one_survey, order, other_name, overview, photo_part, put_off,
+    result, sent, sent_work, set_aside, share, stage, surveys, this_device,
 };
 use crate::place::{FieldPlace, Move, Outside, Place, Question, ResultPlace, SharePlace};
 use crate::screen::{FigureDrawn, Screen};
@@ -82,6 +82,8 @@ screens! {
         Place::More => "more", more::show(snapshot), Ok(more::take(done));
         Place::Stage(of) => "stage", stage::show(snapshot, *of), stage::take(session, *of, done);
         Place::PutOff => "put-off", put_off::show(snapshot), put_off::take(session, done);
+        Place::PhotoPart(photo) =>
+            "photo-part", photo_part::show(snapshot, *photo), photo_part::take(session, *photo, done);
         Place::Enough(round) => "enough", enough::show(snapshot, *round), enough::take(session, *round, done);
 
         Place::Result(ResultPlace::Forecast) => "forecast", result::forecast::show(snapshot),

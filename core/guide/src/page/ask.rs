@@ -9,10 +9,10 @@ use crate::error::Result;
 use crate::place::{FieldPlace, Key, LabelFigure, Move, Place, Question};
 use crate::question::{
     Answer, Told, how_far, is_answered, is_touched, not_answered, offer_labels, reason, same_as_last,
-    sure_figures, take_label,
+    take_label, with_sure_taken, with_touched,
 };
 use crate::screen::{Ability, Block, PressWeight, Screen, WordsRole};
-use crate::session::{Pending, Session, SurveySnapshot};
+use crate::session::{Pending, Session, SurveySnapshot, to_read};
 use crate::view::ScreenBuilder;
 
 pub(crate) fn show(snapshot: &SurveySnapshot<'_>, question: &Question) -> Screen {
@@ -116,7 +116,7 @@ pub(crate) fn take(session: &mut Session, question: &Question, done: &Done) -> R
             open.memory.pending.keep(done);
             Ok(Move::Stay)
         }
-        Done::File(..) | Done::Back => Ok(Move::Stay),
+        Done::Touch(..) | Done::File(..) | Done::Back => Ok(Move::Stay),
     }
 }
 
@@ -129,19 +129,21 @@ fn pressed(session: &mut Session, question: &Question, key: &Key) -> Result<Move
             if let Question::Label(part) = question
                 && let Some(photo) = open.label_photo(*part)
             {
-                open.prints.stop(&photo.image.sha256);
+                open.prints.stop(&to_read(photo, &open.memory));
             }
             Ok(Move::Stay)
         }
         Key::TakeSure => {
-            let sure = session.with_snapshot(|snapshot| sure_figures(snapshot, question))?;
-            let pending = &mut session.open_survey()?.memory.pending;
-            let mut taken: Vec<LabelFigure> = pending.picked(&Key::Taken).unwrap_or_default();
-            taken.extend(sure.into_iter().filter(|figure| !taken.contains(figure)).collect::<Vec<_>>());
-            pending.pick(&Key::Taken, taken);
+            let taken = session.with_snapshot(|snapshot| with_sure_taken(snapshot, question))?;
+            session.open_survey()?.memory.pending.pick(&Key::Taken, taken);
             Ok(Move::Stay)
         }
         Key::Overview => Ok(Move::Go(Place::Overview)),
+        Key::PhotoPart(photo) => {
+            // What was written since one came here is the photo: what was given beside it is no answer yet.
+            session.open_survey()?.memory.has_answered = false;
+            Ok(Move::Go(Place::PhotoPart(*photo)))
+        }
         Key::Same => {
             if let Some(same) = session.with_snapshot(|snapshot| same_as_last(snapshot, question))? {
                 let pending = &mut session.open_survey()?.memory.pending;
@@ -195,19 +197,23 @@ fn touched(session: &mut Session, question: &Question, key: &Key) -> Result<Move
         session.open_survey()?.memory.pending.pick(&Key::Unfolded, [key.clone()]);
         return Ok(Move::Stay);
     }
-    let (list, figure) = match key {
-        Key::Fix(figure) => (Key::Fixed, *figure),
-        Key::Take(figure) => (Key::Taken, *figure),
-        _ => return Ok(Move::Stay),
-    };
-    let pending = &mut session.open_survey()?.memory.pending;
-    let mut touched: Vec<LabelFigure> = pending.picked(&list).unwrap_or_default();
-    if touched.contains(&figure) {
-        touched.retain(|one| *one != figure);
-    } else {
-        touched.push(figure);
+    match key {
+        Key::Take(figure) => {
+            let taken = session.with_snapshot(|snapshot| with_touched(snapshot, question, *figure))?;
+            session.open_survey()?.memory.pending.pick(&Key::Taken, taken);
+        }
+        Key::Fix(figure) => {
+            let pending = &mut session.open_survey()?.memory.pending;
+            let mut fixed: Vec<LabelFigure> = pending.picked(&Key::Fixed).unwrap_or_default();
+            if fixed.contains(figure) {
+                fixed.retain(|one| one != figure);
+            } else {
+                fixed.push(*figure);
+            }
+            pending.pick(&Key::Fixed, fixed);
+        }
+        _ => {}
     }
-    pending.pick(&list, touched);
     Ok(Move::Stay)
 }
 

@@ -15,6 +15,7 @@ pub(crate) mod one_survey;
 pub(crate) mod order;
 pub(crate) mod other_name;
 pub(crate) mod overview;
+pub(crate) mod photo_part;
 pub(crate) mod put_off;
 pub(crate) mod result;
 pub(crate) mod sent;

@@ -109,6 +109,7 @@ keys! {
         Compare "compare",
         Connectors "connectors",
         Copy "copy",
+        Corner "corner",
         CouldNot "could-not",
         Dbmv "dbmv",
         Delete "delete",
@@ -210,6 +211,7 @@ keys! {
         Phy "phy",
         Placed "placed",
         Placing "placing",
+        Piece "piece",
         Plugged "plugged",
         Port "port",
         Powered "powered",
@@ -292,6 +294,8 @@ keys! {
         Room(SubjectId) "room",
         /// A photo.
         Photo(SubjectId) "photo",
+        /// The part of a photo that is read.
+        PhotoPart(SubjectId) "photo-part",
         /// A service.
         Service(SubjectId) "service",
         /// Anything that something was said about.

@@ -68,3 +68,24 @@ impl super::choice::Choice for LabelFigure {
         Self::named(key)
     }
 }
+
+/// A figure that was taken as it was read in a photo: it stays so, whatever is read after that.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct TakenFigure {
+    /// Which.
+    pub(crate) figure: LabelFigure,
+    /// What it said.
+    pub(crate) value: f64,
+}
+
+impl super::choice::Choice for TakenFigure {
+    fn key(&self) -> String {
+        format!("{}={}", self.figure.name(), self.value)
+    }
+
+    fn of(key: &str) -> Option<Self> {
+        let (figure, value) = key.split_once('=')?;
+        let value = value.parse().ok().filter(|value: &f64| value.is_finite())?;
+        Some(Self { figure: LabelFigure::named(figure)?, value })
+    }
+}

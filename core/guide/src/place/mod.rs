@@ -14,13 +14,14 @@ mod stage;
 use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 
+use facts::fact::SubjectId;
 use facts::home::SET_ASIDE;
 use serde::{Deserialize, Serialize};
 
 pub(crate) use choice::{Choice, MAY_STAY_OUT, StandsAt, choices, replies};
 pub(crate) use field::FieldPlace;
 pub(crate) use key::Key;
-pub(crate) use label_figure::LabelFigure;
+pub(crate) use label_figure::{LabelFigure, TakenFigure};
 pub(crate) use question::Question;
 pub(crate) use result::{ResultPlace, TestKind};
 pub(crate) use round::Round;
@@ -43,6 +44,8 @@ pub(crate) enum Place {
     Stage(Stage),
     /// What was put off.
     PutOff,
+    /// Which part of a photo is read and shown large.
+    PhotoPart(SubjectId),
     /// What follows from the survey.
     Result(ResultPlace),
     /// Field work without being led.

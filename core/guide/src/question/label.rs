@@ -13,7 +13,7 @@ use crate::session::{Pending, SurveySnapshot};
 use crate::view::{ScreenBuilder, photo_slot};
 
 /// What is printed on a part.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub(super) struct LabelAnswer(LabelGiven);
 
 impl LabelAnswer {
@@ -48,7 +48,7 @@ impl LabelAnswer {
         }
         let kind = known.map_or(PartKind::Unknown, |part| part.kind);
         if let Some(offered) = Offered::of(snapshot, part, &given).filter(|_| !given.taken.is_empty()) {
-            answer = offered.taken(snapshot, answer, (part, kind), (&text, &given.taken));
+            answer = offered.taken(snapshot, answer, (part, kind), (&text, &given));
         }
         answer.then(Place::Ask(Question::LabelRead(part)))
     }
@@ -65,12 +65,13 @@ impl LabelReadAnswer {
         let fixing: Vec<LabelFigure> = snapshot.pending().picked(&Key::Fixed).unwrap_or_default();
         let in_photo = Offered::of(snapshot, part, &LabelGiven::default());
         let piece = |figure: LabelFigure| in_photo.as_ref()?.piece(builder, figure, figure.of(&found.rating));
-        let figures = figures(builder, found.kind, &found.rating, |figure| State {
+        let figures = figures(builder, LabelFigure::of_part(found.kind, &found.rating), |figure| State {
             key: Key::Fix(figure),
             taken: true,
             picked: fixing.contains(&figure),
             doubt: String::new(),
             piece: piece(figure),
+            value: figure.of(&found.rating),
         });
         let doubts = telling::doubts::of_part(found, snapshot.language);
         let block = LabelBlock {
@@ -78,6 +79,7 @@ impl LabelReadAnswer {
             aloud: Aloud::default(),
             name: String::new(),
             photo: snapshot.label_photo(part).map(|photo| photo.id.to_string()),
+            part: label_photo::part_shown(snapshot, builder, part),
             text,
             figures,
             doubts,

@@ -131,19 +131,18 @@ pub(super) struct State {
     pub(super) doubt: String,
     /// Where it stands in a photo.
     pub(super) piece: Option<PhotoPiece>,
+    /// What it says.
+    pub(super) value: Option<f64>,
 }
 
 pub(super) fn figures(
     builder: &ScreenBuilder<'_>,
-    kind: PartKind,
-    rating: &PartRating,
+    of: Vec<LabelFigure>,
     state: impl Fn(LabelFigure) -> State,
 ) -> Vec<FigureOnScreen> {
-    LabelFigure::of_part(kind, rating)
-        .into_iter()
+    of.into_iter()
         .map(|figure| {
-            let State { key, taken, picked, doubt, piece } = state(figure);
-            let value = figure.of(rating);
+            let State { key, taken, picked, doubt, piece, value } = state(figure);
             let says = value.map_or_else(
                 || Phrase::new("figure-not-stated"),
                 |value| LabelFigure::written(figure.quantity(), value),

@@ -14,20 +14,20 @@ use print::PrintError;
 use super::answer::Answer;
 use super::label_figures::{State, figures, kind_from};
 use crate::photo_read::PhotoRead;
-use crate::place::{Key, LabelFigure, Question};
+use crate::place::{Key, LabelFigure, Question, TakenFigure};
 use crate::screen::{Aloud, LabelBlock, PhotoPiece, PressWeight, WordsRole};
 use crate::session::{Pending, PrintRead, SurveySnapshot};
 use crate::view::ScreenBuilder;
 
 /// What was given on the screen that asks what is printed on a part.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
+#[derive(Debug, Clone, Default, PartialEq)]
 pub(super) struct LabelGiven {
     /// The text, if somebody wrote any.
     pub(super) text: Option<String>,
     /// What the device recognised in a photo.
     recognised: Option<String>,
     /// Figures of what was read in a photo that were taken.
-    pub(super) taken: Vec<LabelFigure>,
+    pub(super) taken: Vec<TakenFigure>,
 }
 
 impl LabelGiven {
@@ -38,6 +38,21 @@ impl LabelGiven {
             taken: pending.picked(&Key::Taken).unwrap_or_default(),
         }
     }
+
+    /// Whether the losses that were taken one by one are those of the outputs from the first on, none left out.
+    fn are_losses_whole(&self) -> bool {
+        let legs = self.taken.iter().filter_map(|taken| match taken.figure {
+            LabelFigure::LegLossOf(leg) => Some(leg),
+            _ => None,
+        });
+        let (count, last) = legs.fold((0_u8, 0_u8), |(count, last), leg| (count + 1, last.max(leg)));
+        count == last
+    }
+
+    /// What was taken of a figure.
+    fn taken(&self, figure: LabelFigure) -> Option<f64> {
+        self.taken.iter().find(|taken| taken.figure == figure).map(|taken| taken.value)
+    }
 }
 
 /// What was read in a photo, and by whom.
@@ -46,6 +61,8 @@ pub(super) enum Offered {
     ByDevice(String),
     /// The model beside the program read it, in this photo.
     Read(SubjectId, Arc<PhotoRead>),
+    /// Nothing is read now, of what was read before some was taken.
+    Before,
 }
 
 impl Offered {
@@ -53,14 +70,15 @@ impl Offered {
     /// since of that nobody knows how sure it is; and while the model reads, nothing is offered that it may contradict.
     pub(super) fn of(snapshot: &SurveySnapshot<'_>, part: SubjectId, given: &LabelGiven) -> Option<Self> {
         let by_device = || given.recognised.clone().map(Self::ByDevice);
+        let before = || (!given.taken.is_empty()).then_some(Self::Before);
         let photo = snapshot.label_photo(part);
-        match photo.and_then(|photo| Some((photo.id, snapshot.prints.of(&photo.image.sha256)?))) {
+        match photo.and_then(|photo| Some((photo.id, snapshot.print_of(photo)?))) {
             Some((photo, PrintRead::Read(read))) => {
                 let states_nothing = PartRating::of_label(&read.suggestion.text) == PartRating::default();
                 by_device().filter(|_| states_nothing).or(Some(Self::Read(photo, read)))
             }
-            Some((_, PrintRead::Waits(_))) => None,
-            Some((_, PrintRead::Failed(_) | PrintRead::Lost)) | None => by_device(),
+            Some((_, PrintRead::Waits(_))) => before(),
+            Some((_, PrintRead::Failed(_) | PrintRead::Lost)) | None => by_device().or_else(before),
         }
     }
 
@@ -68,6 +86,7 @@ impl Offered {
         match self {
             Self::ByDevice(text) => text,
             Self::Read(_, read) => &read.suggestion.text,
+            Self::Before => "",
         }
     }
 
@@ -84,7 +103,7 @@ impl Offered {
     /// Why a figure is asked, where that is known; nothing if it is sure.
     fn unsure(&self, figure: LabelFigure) -> Vec<Phrase> {
         match self {
-            Self::ByDevice(_) => Vec::new(),
+            Self::ByDevice(_) | Self::Before => Vec::new(),
             Self::Read(_, read) => {
                 let of_figure = read.suggestion.members.iter().find(|seen| seen.member == member(figure));
                 of_figure.map_or_else(
@@ -108,13 +127,24 @@ impl Offered {
     }
 
     /// The figures that are stated and sure.
-    pub(super) fn sure(&self, known: PartKind) -> Vec<LabelFigure> {
+    pub(super) fn sure(&self, known: PartKind) -> Vec<TakenFigure> {
         if matches!(self, Self::ByDevice(_)) {
             return Vec::new();
         }
         let rating = self.rating();
         let all = LabelFigure::of_part(self.kind(known), &rating).into_iter();
-        all.filter(|figure| figure.of(&rating).is_some() && self.unsure(*figure).is_empty()).collect()
+        let stated = all.filter_map(|figure| Some(TakenFigure { figure, value: figure.of(&rating)? }));
+        stated.filter(|stated| self.unsure(stated.figure).is_empty()).collect()
+    }
+
+    /// The figures that are read or were taken, each with what was taken of it or else with what is read.
+    fn all(&self, known: PartKind, given: &LabelGiven) -> Vec<TakenFigure> {
+        let rating = self.rating();
+        let read = LabelFigure::of_part(self.kind(known), &rating);
+        let taken = given.taken.iter().map(|taken| taken.figure).filter(|figure| !read.contains(figure));
+        let value = |figure: &LabelFigure| given.taken(*figure).or_else(|| figure.of(&rating));
+        let all = read.iter().copied().chain(taken);
+        all.filter_map(|figure| Some(TakenFigure { figure, value: value(&figure)? })).collect()
     }
 
     /// What was taken of it, as an answer. What was said of the part before stays; a figure that stands in a text that somebody typed,
@@ -124,29 +154,30 @@ impl Offered {
         snapshot: &SurveySnapshot<'_>,
         answer: Answer,
         (part, kind): (SubjectId, PartKind),
-        (text, taken): (&str, &[LabelFigure]),
+        (text, given): (&str, &LabelGiven),
     ) -> Answer {
-        let (read, typed, before) = (self.rating(), PartRating::of_label(text), said_before(snapshot, part));
-        let figures = LabelFigure::of_part(self.kind(kind), &read);
-        let is_taken = |figure: LabelFigure| taken.contains(&figure) && figure.of(&typed).is_none();
+        let (typed, before) = (PartRating::of_label(text), said_before(snapshot, part));
+        let taken = |figure: LabelFigure| given.taken(figure).filter(|_| figure.of(&typed).is_none());
+        let figures: Vec<LabelFigure> = self.all(kind, given).iter().map(|stated| stated.figure).collect();
         let mut losses = figures.iter().filter(|figure| matches!(figure, LabelFigure::LegLossOf(_)));
-        let all_losses = losses.all(|figure| taken.contains(figure));
+        let all_losses = losses.all(|figure| given.taken(*figure).is_some()) && given.are_losses_whole();
         let mut rating = before.clone();
-        for figure in figures.into_iter().filter(|figure| is_taken(*figure)) {
+        for figure in figures {
             let is_alone = match figure {
                 LabelFigure::Low | LabelFigure::High | LabelFigure::StopLow | LabelFigure::StopHigh => false,
                 LabelFigure::LegLossOf(_) => all_losses,
                 _ => true,
             };
-            if let Some(value) = figure.of(&read).filter(|_| is_alone) {
+            if let Some(value) = taken(figure).filter(|_| is_alone) {
                 figure.put(&mut rating, value);
             }
         }
         let ends = [(LabelFigure::Low, LabelFigure::High), (LabelFigure::StopLow, LabelFigure::StopHigh)];
-        for (low, high) in ends.into_iter().filter(|(low, high)| is_taken(*low) || is_taken(*high)) {
-            let known = |end: LabelFigure| {
-                if is_taken(end) { end.of(&read) } else { end.of(&typed).or_else(|| end.of(&before)) }
-            };
+        for (low, high) in ends {
+            if taken(low).is_none() && taken(high).is_none() {
+                continue;
+            }
+            let known = |end: LabelFigure| taken(end).or_else(|| end.of(&typed)).or_else(|| end.of(&before));
             if let (Some(low_mhz), Some(high_mhz)) = (known(low), known(high)) {
                 low.put(&mut rating, low_mhz);
                 high.put(&mut rating, high_mhz);
@@ -171,12 +202,44 @@ fn said_before(snapshot: &SurveySnapshot<'_>, part: SubjectId) -> PartRating {
     said.and_then(|said| serde_json::from_value(said).ok()).unwrap_or_default()
 }
 
-/// The figures that one touch takes: those that were read in the photo of a part's label and are sure.
-pub(crate) fn sure_figures(snapshot: &SurveySnapshot<'_>, question: &Question) -> Vec<LabelFigure> {
-    let Question::Label(part) = question else { return Vec::new() };
-    let Some(found) = snapshot.survey.parts.get(part) else { return Vec::new() };
-    let offered = Offered::of(snapshot, *part, &LabelGiven::read(snapshot.pending()));
-    offered.map(|offered| offered.sure(found.kind)).unwrap_or_default()
+/// What is offered of the label that a question is about, with what was given.
+fn offered_at(snapshot: &SurveySnapshot<'_>, question: &Question) -> Option<(Offered, PartKind, LabelGiven)> {
+    let Question::Label(part) = question else { return None };
+    let given = LabelGiven::read(snapshot.pending());
+    Some((Offered::of(snapshot, *part, &given)?, snapshot.survey.parts.get(part)?.kind, given))
+}
+
+/// What is taken once one touch has taken all that was read and is sure, beside what was taken before.
+pub(crate) fn with_sure_taken(snapshot: &SurveySnapshot<'_>, question: &Question) -> Vec<TakenFigure> {
+    let Some((offered, kind, given)) = offered_at(snapshot, question) else { return Vec::new() };
+    let sure = offered.sure(kind).into_iter().filter(|sure| given.taken(sure.figure).is_none());
+    given.taken.iter().copied().chain(sure).collect()
+}
+
+/// What is taken once a figure was touched: it, as it is read now; or not it, if it was taken before.
+pub(crate) fn with_touched(
+    snapshot: &SurveySnapshot<'_>,
+    question: &Question,
+    figure: LabelFigure,
+) -> Vec<TakenFigure> {
+    let Some((offered, _, given)) = offered_at(snapshot, question) else { return Vec::new() };
+    let mut taken = given.taken.clone();
+    if given.taken(figure).is_some() {
+        taken.retain(|taken| taken.figure != figure);
+    } else {
+        taken.extend(figure.of(&offered.rating()).map(|value| TakenFigure { figure, value }));
+    }
+    taken
+}
+
+/// The part of the photo of a part's label that somebody chose, to be shown large.
+pub(super) fn part_shown(
+    snapshot: &SurveySnapshot<'_>,
+    builder: &ScreenBuilder<'_>,
+    part: SubjectId,
+) -> Option<PhotoPiece> {
+    let photo = snapshot.label_photo(part)?;
+    Some(builder.piece(photo.id, snapshot.memory.part_of(photo.id)?))
 }
 
 /// What of a label a figure is.
@@ -201,43 +264,68 @@ pub(super) fn draw(
     (part, known): (SubjectId, PartKind),
     given: &LabelGiven,
 ) {
-    let Some(offered) = Offered::of(snapshot, part, given) else {
-        return not_read(snapshot, builder, part);
-    };
-    let (rating, kind) = (offered.rating(), offered.kind(known));
-    let say =
-        |phrases: Vec<Phrase>| -> Vec<String> { phrases.iter().map(|phrase| builder.say(phrase)).collect() };
-    let mut offers = figures(builder, kind, &rating, |figure| {
-        let taken = given.taken.contains(&figure);
-        let doubt = say(offered.unsure(figure)).join(" ");
-        let piece = offered.piece(builder, figure, figure.of(&rating));
-        State { key: Key::Take(figure), taken, picked: taken, doubt, piece }
-    });
-    let stated = LabelFigure::of_part(kind, &rating).into_iter().map(|figure| figure.of(&rating).is_some());
-    let mut stated = stated.collect::<Vec<_>>().into_iter();
-    offers.retain(|_| stated.next().unwrap_or_default());
-    if offers.is_empty() {
-        builder.words(WordsRole::Aside, &Phrase::new("label-photo-no-figures").text("text", offered.text()));
-        return;
+    let offered = Offered::of(snapshot, part, given);
+    if !matches!(offered, Some(Offered::ByDevice(_) | Offered::Read(..))) {
+        not_read(snapshot, builder, part);
     }
+    read(snapshot, builder, (part, known), (offered.as_ref(), given));
+    if let Some(photo) = snapshot.label_photo(part) {
+        let is_chosen = snapshot.memory.part_of(photo.id).is_some();
+        let words = Phrase::new(if is_chosen { "label-part-chosen" } else { "label-part" });
+        builder.press(&Key::PhotoPart(photo.id), &words, PressWeight::Other);
+    }
+}
+
+/// Draws what is offered of a label, and the part of its photo that somebody chose.
+fn read(
+    snapshot: &SurveySnapshot<'_>,
+    builder: &mut ScreenBuilder<'_>,
+    (part, known): (SubjectId, PartKind),
+    (offered, given): (Option<&Offered>, &LabelGiven),
+) {
+    let all = offered.map(|offered| offered.all(known, given)).unwrap_or_default();
     let block = LabelBlock {
         id: String::new(),
         aloud: Aloud::default(),
         name: String::new(),
         photo: snapshot.label_photo(part).map(|photo| photo.id.to_string()),
-        text: offered.text().to_owned(),
-        figures: offers,
+        part: part_shown(snapshot, builder, part),
+        text: offered.map(Offered::text).unwrap_or_default().to_owned(),
+        figures: Vec::new(),
         doubts: Vec::new(),
     };
-    builder.label(&Phrase::new("label-recognised"), block);
+    let Some(offered) = offered.filter(|_| !all.is_empty()) else {
+        if let Some(offered) = offered {
+            let nothing = Phrase::new("label-photo-no-figures").text("text", offered.text());
+            builder.words(WordsRole::Aside, &nothing);
+        }
+        if block.part.is_some() {
+            builder.label(&Phrase::new("label-in-photo"), LabelBlock { text: String::new(), ..block });
+        }
+        return;
+    };
+    let rating = offered.rating();
+    let say =
+        |phrases: Vec<Phrase>| -> Vec<String> { phrases.iter().map(|phrase| builder.say(phrase)).collect() };
+    let of = all.iter().map(|stated| stated.figure).collect();
+    let figures = figures(builder, of, |figure| {
+        let value = all.iter().find(|stated| stated.figure == figure).map(|stated| stated.value);
+        let taken = given.taken(figure).is_some();
+        // What is read now says nothing of what was taken before and is otherwise.
+        let is_read = value.is_some() && value == figure.of(&rating);
+        let doubt = if is_read { say(offered.unsure(figure)).join(" ") } else { String::new() };
+        let piece = offered.piece(builder, figure, value);
+        State { key: Key::Take(figure), taken, picked: taken, doubt, piece, value }
+    });
+    builder.label(&Phrase::new("label-recognised"), LabelBlock { figures, ..block });
     let sure = offered.sure(known);
-    if !sure.is_empty() && !sure.iter().all(|figure| given.taken.contains(figure)) {
+    if sure.iter().any(|sure| given.taken(sure.figure).is_none()) {
         builder.press(&Key::TakeSure, &Phrase::new("label-take-sure"), PressWeight::Other);
     }
 }
 
 fn not_read(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, part: SubjectId) {
-    let read = snapshot.label_photo(part).and_then(|photo| snapshot.prints.of(&photo.image.sha256));
+    let read = snapshot.label_photo(part).and_then(|photo| snapshot.print_of(photo));
     match read {
         Some(PrintRead::Waits(work)) => {
             let (name, stop) = (Phrase::new("label-being-read"), Phrase::new("work-stop"));

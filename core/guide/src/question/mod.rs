@@ -44,7 +44,7 @@ use crate::view::ScreenBuilder;
 pub(crate) use answer::{Answer, Told, not_answered};
 pub(crate) use how_far::how_far;
 pub(crate) use journey::journey;
-pub(crate) use label_photo::sure_figures;
+pub(crate) use label_photo::{with_sure_taken, with_touched};
 pub(crate) use labels_seen::{offer_labels, take_label};
 pub(crate) use leads_to::free_tag;
 pub(crate) use open::Open;

@@ -2,7 +2,7 @@
 
 use super::{
     CautionBlock, ChoiceBlock, ConfirmBlock, FigureBlock, HowFarBlock, LabelBlock, NumberBlock, PartBlock,
-    PhotoSlotBlock, PressBlock, ReadingBlock, RowsBlock, WordsBlock, WritingBlock,
+    PhotoPartBlock, PhotoSlotBlock, PressBlock, ReadingBlock, RowsBlock, WordsBlock, WritingBlock,
 };
 
 /// One block of a screen.
@@ -20,6 +20,8 @@ pub enum Block {
     Number(NumberBlock),
     /// A place for photos.
     PhotoSlot(PhotoSlotBlock),
+    /// A photo of which a part is chosen.
+    PhotoPart(PhotoPartBlock),
     /// A label's photo beside its text.
     Label(LabelBlock),
     /// Something measured.
@@ -49,6 +51,7 @@ impl Block {
                 let open = slot.photos.iter().filter_map(|photo| photo.key.as_deref());
                 std::iter::once(slot.key.as_str()).chain(slot.print_key.as_deref()).chain(open).collect()
             }
+            Self::PhotoPart(part) => vec![&part.key],
             Self::Label(label) => label.figures.iter().filter_map(|figure| figure.key.as_deref()).collect(),
             Self::Part(part) => part.key.iter().map(String::as_str).collect(),
             Self::Rows(rows) => rows.rows.iter().filter_map(|row| row.key.as_deref()).collect(),
@@ -77,6 +80,10 @@ impl Block {
             Self::PhotoSlot(slot) => {
                 let photos = slot.photos.iter().map(|photo| photo.name.as_str());
                 std::iter::once(slot.name.as_str()).chain(photos).collect()
+            }
+            Self::PhotoPart(part) => {
+                let now = part.part.as_ref().map_or("", |piece| piece.name.as_str());
+                vec![part.name.as_str(), &part.photo.name, now]
             }
             Self::Label(label) => {
                 let figures =

@@ -59,6 +59,34 @@ pub struct PhotoPiece {
     pub name: String,
 }
 
+/// A photo of which a part is chosen, by touches on two corners of it that lie across from each other, whichever comes first.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PhotoPartBlock {
+    /// Its id on the screen.
+    pub id: String,
+    /// What a screen reader says of it.
+    pub aloud: Aloud,
+    /// The key by which a touch on it is told ([`Deed::Touch`](crate::Deed::Touch)).
+    pub key: String,
+    /// What is to be done on it.
+    pub name: String,
+    /// The photo, all of it.
+    pub photo: PhotoPiece,
+    /// The corner that was touched, while the other is waited for.
+    pub corner: Option<TouchedSpot>,
+    /// The part that counts now.
+    pub part: Option<PhotoPiece>,
+}
+
+/// A place in a photo that was touched, in ten-thousandths of its width and height.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct TouchedSpot {
+    /// How far across.
+    pub across: u32,
+    /// How far down.
+    pub down: u32,
+}
+
 /// One figure read off a label, or recognised in its photo.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct LabelFigure {
@@ -93,6 +121,8 @@ pub struct LabelBlock {
     pub name: String,
     /// The id of the label's photo, if there is one.
     pub photo: Option<String>,
+    /// The part of the photo that somebody chose, to be shown large in its place.
+    pub part: Option<PhotoPiece>,
     /// The text as it stands.
     pub text: String,
     /// The figures in it, number by number.

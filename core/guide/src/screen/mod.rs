@@ -24,7 +24,10 @@ mod words;
 pub use ability::Ability;
 pub use aloud::{Aloud, AloudRole};
 pub use block::Block;
-pub use card::{LabelBlock, LabelFigure, PartBlock, PhotoPiece, PhotoShown, PhotoSlotBlock, ReadingBlock};
+pub use card::{
+    LabelBlock, LabelFigure, PartBlock, PhotoPartBlock, PhotoPiece, PhotoShown, PhotoSlotBlock, ReadingBlock,
+    TouchedSpot,
+};
 pub use dock::DockShown;
 pub use figure::{
     FigureBlock, FigureDrawn, FigureLayout, FigureMark, MarkAnchor, MarkDash, MarkFill, MarkInk, MarkLine,

@@ -27,6 +27,7 @@ impl Block {
                 number.key == *key && number.units.iter().any(|option| option.key == *unit)
             }
             (Self::PhotoSlot(slot), Deed::Photo { key, .. }) => slot.key == *key,
+            (Self::PhotoPart(part), Deed::Touch { key, .. }) => part.key == *key,
             (Self::PhotoSlot(slot), Deed::Print { key, .. }) => slot.print_key.as_ref() == Some(key),
             (Self::PhotoSlot(slot), Deed::Press { key }) => {
                 slot.photos.iter().any(|photo| photo.key.as_ref() == Some(key))

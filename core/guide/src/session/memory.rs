@@ -8,6 +8,8 @@ use std::collections::BTreeSet;
 use std::time::{Duration, Instant};
 
 use facts::Result;
+use facts::fact::SubjectId;
+use facts::photo::Piece;
 use facts::store::{Draft, MAX_DRAFT_BYTES, Store};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -35,6 +37,9 @@ const MOST_BACK: usize = 60;
 /// Of so many screens it is kept what was given on them when they were left half answered.
 const MOST_LEFT: usize = 30;
 
+/// Of so many photos it is kept which part is read.
+const MOST_PARTS: usize = 200;
+
 /// What the guide remembers.
 #[derive(Debug, Clone, Default, Serialize, Deserialize)]
 #[serde(default)]
@@ -51,6 +56,8 @@ pub(crate) struct Memory {
     pub(crate) stakes: Stakes,
     /// The cautions that were read in this survey on this device. Should they be lost, they are read once more.
     pub(crate) read: BTreeSet<String>,
+    /// Of photos the part that somebody chose to be read, the oldest first.
+    parts: Vec<(SubjectId, Piece)>,
     /// Questions put off.
     #[serde(skip)]
     pub(crate) later: BTreeSet<Question>,
@@ -169,6 +176,23 @@ impl Memory {
     pub(crate) fn drop_given(&mut self) {
         self.pending = Pending::default();
         self.left.clear();
+        self.parts.clear();
+    }
+
+    /// The part of a photo that is read; all of it where nobody chose one.
+    pub(crate) fn part_of(&self, photo: SubjectId) -> Option<Piece> {
+        self.parts.iter().find(|(of, _)| *of == photo).map(|(_, part)| *part)
+    }
+
+    /// Somebody chose the part of a photo that is read.
+    pub(crate) fn choose_part(&mut self, photo: SubjectId, part: Piece) {
+        self.parts.retain(|(of, _)| *of != photo);
+        if part != Piece::WHOLE {
+            self.parts.push((photo, part));
+        }
+        if self.parts.len() > MOST_PARTS {
+            self.parts.remove(0);
+        }
     }
 
     /// Somebody wants to go on after the end of a round.

@@ -54,7 +54,7 @@ pub(crate) use notice::Notices;
 pub(crate) use open_survey::OpenSurvey;
 pub(crate) use pack::{is_there, name_of, pack};
 pub(crate) use pending::Pending;
-pub(crate) use prints::{PrintModel, PrintRead, Prints};
+pub(crate) use prints::{PrintModel, PrintRead, Prints, ToRead, to_read};
 pub(crate) use results::{Results, Standing, Weighed, Worked};
 pub(crate) use sent_work::{After, SentWork, WorkKind};
 pub(crate) use snapshot::SurveySnapshot;
@@ -242,7 +242,8 @@ impl Session {
             }
             _ => return,
         };
-        let file = |photo: &Photo| Some((photo.image.sha256.clone(), open.store.photo_path(photo.id).ok()?));
+        let file =
+            |photo: &Photo| Some((to_read(photo, &open.memory), open.store.photo_path(photo.id).ok()?));
         let photos: Vec<_> = photos.into_iter().filter_map(file).collect();
         open.prints.read(model, photos, is_looked_at);
     }
@@ -251,7 +252,7 @@ impl Session {
     pub(crate) fn print_waited_for(&self) -> Option<LongWork> {
         let open = self.open.as_ref()?;
         let Some(Place::Ask(Question::Label(part))) = open.memory.way.last() else { return None };
-        open.prints.work_on(&open.label_photo(*part)?.image.sha256)
+        open.prints.work_on(&to_read(open.label_photo(*part)?, &open.memory))
     }
 
     /// Remembers what the answers may change, where it is worked out by now.

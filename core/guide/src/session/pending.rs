@@ -32,7 +32,7 @@ impl Pending {
             Done::Pick(key, picked) => (key, Value::Picked(picked.clone())),
             Done::Write(key, words) => (key, Value::Written(words.clone())),
             Done::Measure(key, typed, unit) => (key, Value::Measured(typed.clone(), unit.clone())),
-            Done::Press(_) | Done::Photo(..) | Done::File(..) | Done::Back => return false,
+            Done::Press(_) | Done::Touch(..) | Done::Photo(..) | Done::File(..) | Done::Back => return false,
         };
         self.0.insert(key.to_string(), given);
         true

@@ -8,7 +8,7 @@ use facts::error::CannotPutBack;
 use facts::fact::{AuthorId, Ledger, Wish};
 use facts::file::LeftOut;
 use facts::store::Returnable;
-use house::record::Survey;
+use house::record::{Photo, Survey};
 use telling::figure::Figure;
 use telling::words::Language;
 
@@ -17,7 +17,7 @@ use super::looked::Looked;
 use super::memory::Memory;
 use super::open_survey::OpenSurvey;
 use super::pending::Pending;
-use super::prints::Prints;
+use super::prints::{PrintRead, Prints, to_read};
 use super::results::{Standing, Worked};
 use crate::place::Key;
 use crate::screen::FigureDrawn;
@@ -98,6 +98,11 @@ impl<'a> SurveySnapshot<'a> {
     /// What the screen was given so far.
     pub(crate) fn pending(&self) -> &'a Pending {
         &self.memory.pending
+    }
+
+    /// How the print of a photo stands, or of the part of it that somebody chose; `None` where nobody wanted it.
+    pub(crate) fn print_of(&self, photo: &Photo) -> Option<PrintRead> {
+        self.prints.of(&to_read(photo, self.memory))
     }
 
     /// What is to stay out of a file, as far as that was said.

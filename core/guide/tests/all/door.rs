@@ -65,6 +65,7 @@ fn strange(walk: &Walk) -> Vec<Deed> {
             Deed::Print { key: key.clone(), words: "2-WAY".into() },
             Deed::Measure { key: key.clone(), typed: "7".into(), unit: "m".into() },
             Deed::Measure { key: key.clone(), typed: "7".into(), unit: "no such unit".into() },
+            Deed::Touch { key: key.clone(), across: 5_000, down: u32::MAX },
             Deed::Photo { key: key.clone(), file: file.clone() },
             Deed::File { key, file },
         ]);
@@ -80,7 +81,7 @@ fn strange(walk: &Walk) -> Vec<Deed> {
 fn offers(blocks: &[Block], deed: &Deed) -> bool {
     blocks.iter().any(|block| match deed {
         Deed::Press { key } => {
-            !matches!(block, Block::Choice(_) | Block::Writing(_) | Block::Number(_))
+            !matches!(block, Block::Choice(_) | Block::Writing(_) | Block::Number(_) | Block::PhotoPart(_))
                 && block.keys().contains(&key.as_str())
                 && !matches!(block, Block::PhotoSlot(slot)
                     if slot.key == *key || slot.print_key.as_ref() == Some(key))
@@ -99,6 +100,7 @@ fn offers(blocks: &[Block], deed: &Deed) -> bool {
             }
             _ => false,
         },
+        Deed::Touch { key, .. } => matches!(block, Block::PhotoPart(part) if part.key == *key),
         Deed::Photo { key, .. } => matches!(block, Block::PhotoSlot(slot) if slot.key == *key),
         Deed::Print { key, .. } => {
             matches!(block, Block::PhotoSlot(slot) if slot.print_key.as_deref() == Some(key))

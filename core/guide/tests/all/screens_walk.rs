@@ -117,6 +117,8 @@ const INSIDE: &[&[Do]] = &[
         Do::Press("wish"),
         Do::Press("other-speed"),
     ],
+    // The part of the photo of a label that is read.
+    &[Do::Press("splits"), Do::Press("ask:2"), Do::Press("photo-part")],
     // An outlet test.
     &[Do::Press("tests"), Do::Press("test:"), Do::Pick("kind", "house")],
     // One change that is done.

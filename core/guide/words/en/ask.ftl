@@ -138,6 +138,23 @@ ask-label = What is printed on { $part }?
     .hint = for example: 4-WAY SPLITTER 5-1000MHz 7dB
 label-text = The label, word for word
 label-recognised = Read from the photo: choose each number that is right
+label-part = Choose the label in the photo
+label-part-chosen = Choose another part of the photo
+label-in-photo = The label in the photo
+photo-part = Where in the photo is the label?
+    .title = The label in the photo
+photo-part-first = Touch one corner of the label. Then touch the corner opposite.
+photo-part-second = One corner is chosen. Now touch the corner opposite.
+photo-part-again = Begin again with the first corner
+photo-part-small = That is too small to show a label. Touch one corner of it, then the corner opposite.
+photo-part-photo = the whole photo
+photo-part-pieces = Or choose a piece of the photo
+photo-part-whole = The whole photo
+photo-part-middle = Its middle
+photo-part-upper = Its upper half
+photo-part-lower = Its lower half
+photo-part-left = Its left half
+photo-part-right = Its right half
 photo-piece = in the photo { $down ->
         [top] { $across ->
             [left] at the upper left

@@ -149,6 +149,7 @@ plain-problem = Please note:
 plain-several = { $name } (one or several, separated by spaces)
 plain-one = { $name } (one of these)
 plain-caution = ! { $name }: { $head } (type ! to read all of it)
+plain-touch = how far across and down, in per cent: for example corner = 10,20
 plain-photo = the picture’s file
 plain-done = { $share } done
 plain-back =   <  Back

@@ -15,7 +15,7 @@ fn whole(photo: &str) -> String {
     format!("/photo/whole/{photo}")
 }
 
-fn cut_out(piece: &PhotoPiece) -> String {
+pub(super) fn cut_out(piece: &PhotoPiece) -> String {
     let PhotoPiece { photo, left, top, width, height, name: _ } = piece;
     format!("/photo/piece/{photo}/{left}/{top}/{width}/{height}")
 }
@@ -70,10 +70,10 @@ pub(super) fn label(drawn: &Drawn<'_>, label: &LabelBlock) -> Markup {
     html! {
         section.label aria-labelledby=(id) {
             h2.rname id=(id) { (label.name) }
-            div.lshot {
+            div.lshot.cut[label.part.is_some()] {
                 @if let Some(photo) = &label.photo {
                     a data-photo href=(whole(photo)) target="_blank" {
-                        img src=(small(photo)) alt=(drawn.word("page-all-of-it"));
+                        img src=(label.part.as_ref().map_or_else(|| small(photo), cut_out)) alt=(drawn.word("page-all-of-it"));
                     }
                 }
                 @if !label.text.is_empty() { p { (label.text) } }

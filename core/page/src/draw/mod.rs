@@ -8,6 +8,7 @@ mod dock;
 mod document;
 mod drawing;
 mod input;
+mod photo_part;
 mod press;
 mod rows;
 mod sign;
@@ -89,6 +90,8 @@ fn blocks(drawn: &Drawn<'_>) -> Markup {
     html! { @for block in out { (block) } }
 }
 
+pub(crate) use photo_part::WIDTHS as TOUCHED_WIDTHS;
+
 fn is_docked(drawn: &Drawn<'_>, block: &Block) -> bool {
     match block {
         Block::Choice(choice) => drawn.screen.dock.has(&choice.id),
@@ -107,6 +110,7 @@ fn block_of(drawn: &Drawn<'_>, at: usize, block: &Block) -> Markup {
         Block::Writing(writing) => input::writing(writing),
         Block::Number(number) => input::number(number),
         Block::PhotoSlot(slot) => card::photos(drawn, slot),
+        Block::PhotoPart(part) => photo_part::photo_part(part),
         Block::Label(label) => card::label(drawn, label),
         Block::Reading(reading) => card::reading(reading),
         Block::Part(part) => card::part(part),

@@ -114,3 +114,39 @@ fn each_number_stands_beside_its_piece_of_the_photo_and_no_other_piece_is_served
         assert_eq!(status, 400, "{rest}");
     }
 }
+
+/// Two touches on the photo, as a browser without script says them: pixels of the photo as wide as it is shown.
+#[test]
+fn two_touches_on_the_photo_choose_the_part_that_is_shown() {
+    let house = at_label(Path::new("no model"));
+    let browser = house.browser();
+    let asked = browser.get("/");
+    let input = asked.attribute(".drop input[type=file]", "name").unwrap();
+    let mut picture = std::io::Cursor::new(Vec::new());
+    let grey = image::RgbImage::from_pixel(400, 200, image::Rgb([90, 90, 90]));
+    grey.write_to(&mut picture, image::ImageFormat::Png).unwrap();
+    let ticket = asked.ticket();
+    let fields =
+        [("ticket", None, ticket.as_bytes()), (input.as_str(), Some("a.png"), picture.get_ref().as_slice())];
+    assert_eq!(browser.post(&fields).status, 303);
+    let shown = once_read(&browser);
+    let to_part = shown.attribute("button[value^='photo-part:']", "value").unwrap();
+    let part = browser.deed(&shown, &[("press", &to_part)]);
+    assert_eq!(part.screen(), "photo-part");
+    let photo = part.attribute("input[type=image]", "src").unwrap();
+    assert_eq!(browser.get(&photo).header("content-type"), Some("image/jpeg"));
+    // The widest is shown 660 pixels wide, and therefore 330 high.
+    let name = part.attribute(".wide-660 input", "name").unwrap();
+    let touch = |screen: &Answer, x: &str, y: &str| {
+        browser.deed(screen, &[(&format!("{name}.x"), x), (&format!("{name}.y"), y)])
+    };
+    let again = touch(&part, "x", "-7");
+    assert_eq!(again.attribute(".pshot path", "d"), None, "what is no place is none");
+    let first = touch(&again, "66", "33");
+    assert_eq!(first.attribute(".pshot path", "d").as_deref(), Some("M1000 0V10000M0 1000H10000"));
+    let label = touch(&first, "330", "99999");
+    assert_eq!(label.screen(), "ask-label");
+    let cut = label.attribute(".lshot.cut img", "src").unwrap_or_else(|| panic!("{}", label.body));
+    assert!(cut.ends_with("/1000/1000/4000/9000"), "{cut}");
+    assert_eq!(browser.get(&cut).status, 200);
+}

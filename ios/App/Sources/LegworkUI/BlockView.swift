@@ -15,6 +15,7 @@ struct BlockView: View {
     case .writing(let writing): WritingView(shell: shell, block: writing, isLead: writing.name == lead)
     case .number(let number): NumberView(shell: shell, block: number, isLead: number.name == lead)
     case .photoSlot(let slot): PhotoSlotView(shell: shell, slot: slot)
+    case .photoPart(let part): PhotoPartView(shell: shell, block: part)
     case .label(let label): LabelView(shell: shell, label: label, isLead: label.name == lead)
     case .reading(let reading): ReadingView(reading: reading)
     case .part(let part): PartView(shell: shell, part: part)

@@ -17,10 +17,14 @@ struct LabelView: View {
             Button {
               opened = OpenedPhoto(photo: photo, name: label.name)
             } label: {
-              Picture(file: shell.smallPhoto(photo)).frame(width: 96, height: 96)
+              if let part = label.part {
+                Picture(file: shell.photoPiece(part), isWhole: true).frame(maxHeight: 240)
+              } else {
+                Picture(file: shell.smallPhoto(photo)).frame(width: 96, height: 96)
+              }
             }
             .buttonStyle(Pressed(weight: .row))
-            .fixedSize()
+            .fixedSize(horizontal: label.part == nil, vertical: label.part == nil)
             .accessibilityLabel(Text(verbatim: OwnWords.large.said))
             .accessibilityValue(Text(verbatim: label.name))
           }

@@ -2883,6 +2883,10 @@ public struct LabelBlock: Equatable, Hashable {
      */
     public let photo: String?
     /**
+     * The part of the photo that somebody chose, to be shown large in its place.
+     */
+    public let part: PhotoPiece?
+    /**
      * The text as it stands.
      */
     public let text: String
@@ -2911,6 +2915,9 @@ public struct LabelBlock: Equatable, Hashable {
          * The id of the label's photo, if there is one.
          */photo: String?, 
         /**
+         * The part of the photo that somebody chose, to be shown large in its place.
+         */part: PhotoPiece?, 
+        /**
          * The text as it stands.
          */text: String, 
         /**
@@ -2923,6 +2930,7 @@ public struct LabelBlock: Equatable, Hashable {
         self.aloud = aloud
         self.name = name
         self.photo = photo
+        self.part = part
         self.text = text
         self.figures = figures
         self.doubts = doubts
@@ -2948,6 +2956,7 @@ public struct FfiConverterTypeLabelBlock: FfiConverterRustBuffer {
                 aloud: FfiConverterTypeAloud.read(from: &buf), 
                 name: FfiConverterString.read(from: &buf), 
                 photo: FfiConverterOptionString.read(from: &buf), 
+                part: FfiConverterOptionTypePhotoPiece.read(from: &buf), 
                 text: FfiConverterString.read(from: &buf), 
                 figures: FfiConverterSequenceTypeLabelFigure.read(from: &buf), 
                 doubts: FfiConverterSequenceString.read(from: &buf)
@@ -2959,6 +2968,7 @@ public struct FfiConverterTypeLabelBlock: FfiConverterRustBuffer {
         FfiConverterTypeAloud.write(value.aloud, into: &buf)
         FfiConverterString.write(value.name, into: &buf)
         FfiConverterOptionString.write(value.photo, into: &buf)
+        FfiConverterOptionTypePhotoPiece.write(value.part, into: &buf)
         FfiConverterString.write(value.text, into: &buf)
         FfiConverterSequenceTypeLabelFigure.write(value.figures, into: &buf)
         FfiConverterSequenceString.write(value.doubts, into: &buf)
@@ -3555,6 +3565,125 @@ public func FfiConverterTypePartBlock_lift(_ buf: RustBuffer) throws -> PartBloc
 #endif
 public func FfiConverterTypePartBlock_lower(_ value: PartBlock) -> RustBuffer {
     return FfiConverterTypePartBlock.lower(value)
+}
+
+
+/**
+ * A photo of which a part is chosen, by touches on two corners of it that lie across from each other, whichever comes first.
+ */
+public struct PhotoPartBlock: Equatable, Hashable {
+    /**
+     * Its id on the screen.
+     */
+    public let id: String
+    /**
+     * What a screen reader says of it.
+     */
+    public let aloud: Aloud
+    /**
+     * The key by which a touch on it is told (`Deed::Touch`).
+     */
+    public let key: String
+    /**
+     * What is to be done on it.
+     */
+    public let name: String
+    /**
+     * The photo, all of it.
+     */
+    public let photo: PhotoPiece
+    /**
+     * The corner that was touched, while the other is waited for.
+     */
+    public let corner: TouchedSpot?
+    /**
+     * The part that counts now.
+     */
+    public let part: PhotoPiece?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its id on the screen.
+         */id: String, 
+        /**
+         * What a screen reader says of it.
+         */aloud: Aloud, 
+        /**
+         * The key by which a touch on it is told (`Deed::Touch`).
+         */key: String, 
+        /**
+         * What is to be done on it.
+         */name: String, 
+        /**
+         * The photo, all of it.
+         */photo: PhotoPiece, 
+        /**
+         * The corner that was touched, while the other is waited for.
+         */corner: TouchedSpot?, 
+        /**
+         * The part that counts now.
+         */part: PhotoPiece?) {
+        self.id = id
+        self.aloud = aloud
+        self.key = key
+        self.name = name
+        self.photo = photo
+        self.corner = corner
+        self.part = part
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension PhotoPartBlock: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePhotoPartBlock: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PhotoPartBlock {
+        return
+            try PhotoPartBlock(
+                id: FfiConverterString.read(from: &buf), 
+                aloud: FfiConverterTypeAloud.read(from: &buf), 
+                key: FfiConverterString.read(from: &buf), 
+                name: FfiConverterString.read(from: &buf), 
+                photo: FfiConverterTypePhotoPiece.read(from: &buf), 
+                corner: FfiConverterOptionTypeTouchedSpot.read(from: &buf), 
+                part: FfiConverterOptionTypePhotoPiece.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: PhotoPartBlock, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.id, into: &buf)
+        FfiConverterTypeAloud.write(value.aloud, into: &buf)
+        FfiConverterString.write(value.key, into: &buf)
+        FfiConverterString.write(value.name, into: &buf)
+        FfiConverterTypePhotoPiece.write(value.photo, into: &buf)
+        FfiConverterOptionTypeTouchedSpot.write(value.corner, into: &buf)
+        FfiConverterOptionTypePhotoPiece.write(value.part, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePhotoPartBlock_lift(_ buf: RustBuffer) throws -> PhotoPartBlock {
+    return try FfiConverterTypePhotoPartBlock.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePhotoPartBlock_lower(_ value: PhotoPartBlock) -> RustBuffer {
+    return FfiConverterTypePhotoPartBlock.lower(value)
 }
 
 
@@ -4845,6 +4974,75 @@ public func FfiConverterTypeSpot_lower(_ value: Spot) -> RustBuffer {
 
 
 /**
+ * A place in a photo that was touched, in ten-thousandths of its width and height.
+ */
+public struct TouchedSpot: Equatable, Hashable {
+    /**
+     * How far across.
+     */
+    public let across: UInt32
+    /**
+     * How far down.
+     */
+    public let down: UInt32
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * How far across.
+         */across: UInt32, 
+        /**
+         * How far down.
+         */down: UInt32) {
+        self.across = across
+        self.down = down
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension TouchedSpot: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeTouchedSpot: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> TouchedSpot {
+        return
+            try TouchedSpot(
+                across: FfiConverterUInt32.read(from: &buf), 
+                down: FfiConverterUInt32.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: TouchedSpot, into buf: inout [UInt8]) {
+        FfiConverterUInt32.write(value.across, into: &buf)
+        FfiConverterUInt32.write(value.down, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTouchedSpot_lift(_ buf: RustBuffer) throws -> TouchedSpot {
+    return try FfiConverterTypeTouchedSpot.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTouchedSpot_lower(_ value: TouchedSpot) -> RustBuffer {
+    return FfiConverterTypeTouchedSpot.lower(value)
+}
+
+
+/**
  * A unit that a number may be typed in.
  */
 public struct UnitOption: Equatable, Hashable {
@@ -5610,6 +5808,11 @@ public enum Block: Equatable, Hashable {
     case photoSlot(block: PhotoSlotBlock
     )
     /**
+     * A photo of which a part is chosen.
+     */
+    case photoPart(block: PhotoPartBlock
+    )
+    /**
      * A label's photo beside its text.
      */
     case label(block: LabelBlock
@@ -5688,28 +5891,31 @@ public struct FfiConverterTypeBlock: FfiConverterRustBuffer {
         case 6: return .photoSlot(block: try FfiConverterTypePhotoSlotBlock.read(from: &buf)
         )
         
-        case 7: return .label(block: try FfiConverterTypeLabelBlock.read(from: &buf)
+        case 7: return .photoPart(block: try FfiConverterTypePhotoPartBlock.read(from: &buf)
         )
         
-        case 8: return .reading(block: try FfiConverterTypeReadingBlock.read(from: &buf)
+        case 8: return .label(block: try FfiConverterTypeLabelBlock.read(from: &buf)
         )
         
-        case 9: return .part(block: try FfiConverterTypePartBlock.read(from: &buf)
+        case 9: return .reading(block: try FfiConverterTypeReadingBlock.read(from: &buf)
         )
         
-        case 10: return .rows(block: try FfiConverterTypeRowsBlock.read(from: &buf)
+        case 10: return .part(block: try FfiConverterTypePartBlock.read(from: &buf)
         )
         
-        case 11: return .figure(block: try FfiConverterTypeFigureBlock.read(from: &buf)
+        case 11: return .rows(block: try FfiConverterTypeRowsBlock.read(from: &buf)
         )
         
-        case 12: return .howFar(block: try FfiConverterTypeHowFarBlock.read(from: &buf)
+        case 12: return .figure(block: try FfiConverterTypeFigureBlock.read(from: &buf)
         )
         
-        case 13: return .press(block: try FfiConverterTypePressBlock.read(from: &buf)
+        case 13: return .howFar(block: try FfiConverterTypeHowFarBlock.read(from: &buf)
         )
         
-        case 14: return .confirm(block: try FfiConverterTypeConfirmBlock.read(from: &buf)
+        case 14: return .press(block: try FfiConverterTypePressBlock.read(from: &buf)
+        )
+        
+        case 15: return .confirm(block: try FfiConverterTypeConfirmBlock.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -5750,43 +5956,48 @@ public struct FfiConverterTypeBlock: FfiConverterRustBuffer {
             FfiConverterTypePhotoSlotBlock.write(block, into: &buf)
             
         
-        case let .label(block):
+        case let .photoPart(block):
             writeInt(&buf, Int32(7))
+            FfiConverterTypePhotoPartBlock.write(block, into: &buf)
+            
+        
+        case let .label(block):
+            writeInt(&buf, Int32(8))
             FfiConverterTypeLabelBlock.write(block, into: &buf)
             
         
         case let .reading(block):
-            writeInt(&buf, Int32(8))
+            writeInt(&buf, Int32(9))
             FfiConverterTypeReadingBlock.write(block, into: &buf)
             
         
         case let .part(block):
-            writeInt(&buf, Int32(9))
+            writeInt(&buf, Int32(10))
             FfiConverterTypePartBlock.write(block, into: &buf)
             
         
         case let .rows(block):
-            writeInt(&buf, Int32(10))
+            writeInt(&buf, Int32(11))
             FfiConverterTypeRowsBlock.write(block, into: &buf)
             
         
         case let .figure(block):
-            writeInt(&buf, Int32(11))
+            writeInt(&buf, Int32(12))
             FfiConverterTypeFigureBlock.write(block, into: &buf)
             
         
         case let .howFar(block):
-            writeInt(&buf, Int32(12))
+            writeInt(&buf, Int32(13))
             FfiConverterTypeHowFarBlock.write(block, into: &buf)
             
         
         case let .press(block):
-            writeInt(&buf, Int32(13))
+            writeInt(&buf, Int32(14))
             FfiConverterTypePressBlock.write(block, into: &buf)
             
         
         case let .confirm(block):
-            writeInt(&buf, Int32(14))
+            writeInt(&buf, Int32(15))
             FfiConverterTypeConfirmBlock.write(block, into: &buf)
             
         }
@@ -5872,6 +6083,21 @@ public enum Deed: Equatable, Hashable {
          */unit: String
     )
     /**
+     * Touched a place in a photo, of which a part is chosen so: in ten-thousandths of its width and of its height the right way
+     * up, from its upper left corner. What lies beyond the photo counts as its edge.
+     */
+    case touch(
+        /**
+         * The block that shows the photo.
+         */key: String, 
+        /**
+         * How far across.
+         */across: UInt32, 
+        /**
+         * How far down.
+         */down: UInt32
+    )
+    /**
      * Took or chose a photo.
      */
     case photo(
@@ -5933,13 +6159,16 @@ public struct FfiConverterTypeDeed: FfiConverterRustBuffer {
         case 5: return .measure(key: try FfiConverterString.read(from: &buf), typed: try FfiConverterString.read(from: &buf), unit: try FfiConverterString.read(from: &buf)
         )
         
-        case 6: return .photo(key: try FfiConverterString.read(from: &buf), file: try FfiConverterString.read(from: &buf)
+        case 6: return .touch(key: try FfiConverterString.read(from: &buf), across: try FfiConverterUInt32.read(from: &buf), down: try FfiConverterUInt32.read(from: &buf)
         )
         
-        case 7: return .file(key: try FfiConverterString.read(from: &buf), file: try FfiConverterString.read(from: &buf)
+        case 7: return .photo(key: try FfiConverterString.read(from: &buf), file: try FfiConverterString.read(from: &buf)
         )
         
-        case 8: return .back
+        case 8: return .file(key: try FfiConverterString.read(from: &buf), file: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 9: return .back
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -5979,20 +6208,27 @@ public struct FfiConverterTypeDeed: FfiConverterRustBuffer {
             FfiConverterString.write(unit, into: &buf)
             
         
-        case let .photo(key,file):
+        case let .touch(key,across,down):
             writeInt(&buf, Int32(6))
             FfiConverterString.write(key, into: &buf)
-            FfiConverterString.write(file, into: &buf)
+            FfiConverterUInt32.write(across, into: &buf)
+            FfiConverterUInt32.write(down, into: &buf)
             
         
-        case let .file(key,file):
+        case let .photo(key,file):
             writeInt(&buf, Int32(7))
             FfiConverterString.write(key, into: &buf)
             FfiConverterString.write(file, into: &buf)
             
         
-        case .back:
+        case let .file(key,file):
             writeInt(&buf, Int32(8))
+            FfiConverterString.write(key, into: &buf)
+            FfiConverterString.write(file, into: &buf)
+            
+        
+        case .back:
+            writeInt(&buf, Int32(9))
         
         }
     }
@@ -8156,6 +8392,30 @@ fileprivate struct FfiConverterOptionTypeRowBar: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypeRowBar.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeTouchedSpot: FfiConverterRustBuffer {
+    typealias SwiftType = TouchedSpot?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeTouchedSpot.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeTouchedSpot.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }

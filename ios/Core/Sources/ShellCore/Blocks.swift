@@ -10,6 +10,7 @@ extension Block: Identifiable {
     case .writing(let block): block.id
     case .number(let block): block.id
     case .photoSlot(let block): block.id
+    case .photoPart(let block): block.id
     case .label(let block): block.id
     case .reading(let block): block.id
     case .part(let block): block.id

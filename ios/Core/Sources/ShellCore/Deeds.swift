@@ -6,6 +6,11 @@ extension Shell {
   /// Presses something that needs nothing.
   public func press(_ key: String) { act(.press(key: key)) }
 
+  /// Touches a place in a photo of which a part is chosen, in ten-thousandths of its width and height.
+  public func touch(_ key: String, across: UInt32, down: UInt32) {
+    act(.touch(key: key, across: across, down: down))
+  }
+
   /// Presses something; what it needs first is asked for.
   public func press(_ block: PressBlock) {
     guard let need = block.need else { return press(block.key) }

@@ -29,6 +29,7 @@ extension Screen {
     case .number(let it): [Item(id: it.id, aloud: it.aloud)] + it.units.map { Item(id: $0.id, aloud: $0.aloud) }
     case .photoSlot(let it):
       [Item(id: it.id, aloud: it.aloud)] + it.photos.map { Item(id: $0.id, aloud: $0.aloud) }
+    case .photoPart(let it): [Item(id: it.id, aloud: it.aloud)]
     case .label(let it): [Item(id: it.id, aloud: it.aloud)] + it.figures.map { Item(id: $0.id, aloud: $0.aloud) }
     case .reading(let it): [Item(id: it.id, aloud: it.aloud)]
     case .part(let it): [Item(id: it.id, aloud: it.aloud)]

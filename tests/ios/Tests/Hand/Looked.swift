@@ -19,6 +19,7 @@ extension Block {
     case .photoSlot(let block): block.photos.compactMap(\.key)
     case .howFar(let block): [block.stop?.key].compactMap { $0 }
     case .figure(let block): block.keys
+    case .photoPart(let block): [block.key]
     case .words, .caution, .choice, .writing, .number, .reading: []
     }
   }
@@ -33,6 +34,7 @@ extension Block {
       case .writing(let block): [block.name, block.text, block.hint]
       case .number(let block): [block.name, block.text, block.hint] + block.units.map(\.words)
       case .photoSlot(let block): [block.name] + block.photos.map(\.name)
+      case .photoPart(let block): [block.name, block.part?.name ?? ""]
       case .label(let block):
         [block.name, block.text] + block.figures.flatMap { [$0.name, $0.says, $0.doubt] } + block.doubts
       case .reading(let block): [block.name, block.says, block.remark]

@@ -79,7 +79,7 @@ pub(super) fn photo_name(
 
 /// A photo's name with what is printed in it, as far as that was read: it says which part it shows.
 fn with_print(snapshot: &SurveySnapshot<'_>, photo: &Photo, name: Phrase) -> Phrase {
-    match snapshot.prints.of(&photo.image.sha256) {
+    match snapshot.print_of(photo) {
         Some(PrintRead::Read(read)) => {
             let words = read.suggestion.text.lines().collect::<Vec<_>>().join(", ");
             Phrase::new("free-photo-reads").phrase("name", name).text("words", shortened(&words))

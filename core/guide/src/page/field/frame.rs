@@ -53,7 +53,7 @@ pub(crate) fn take(
             Ok(Move::Stay)
         }
         Done::Photo(Key::PhotoSlot, file) => photographed(session, place, file),
-        Done::Photo(..) | Done::File(..) | Done::Back => Ok(Move::Stay),
+        Done::Photo(..) | Done::Touch(..) | Done::File(..) | Done::Back => Ok(Move::Stay),
     }
 }
 

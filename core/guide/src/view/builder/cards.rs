@@ -8,8 +8,9 @@ use telling::figure::Figure;
 use super::ScreenBuilder;
 use crate::place::Key;
 use crate::screen::{
-    Ability, Aloud, Block, FigureBlock, FigureDrawn, HowFarBlock, LabelBlock, Need, PartBlock, PhotoPiece,
-    PhotoShown, PhotoSlotBlock, PressBlock, PressWeight, ReadingBlock,
+    Ability, Aloud, Block, FigureBlock, FigureDrawn, HowFarBlock, LabelBlock, Need, PartBlock,
+    PhotoPartBlock, PhotoPiece, PhotoShown, PhotoSlotBlock, PressBlock, PressWeight, ReadingBlock,
+    TouchedSpot,
 };
 
 impl ScreenBuilder<'_> {
@@ -42,6 +43,27 @@ impl ScreenBuilder<'_> {
         let (aloud, name) = (Aloud::default(), self.say(name));
         let key = key.map(|key| key.to_string());
         PhotoShown { id: photo.clone(), aloud, photo, name, key, picked: None }
+    }
+
+    /// A photo of which a part is chosen by touches.
+    pub(crate) fn photo_part(
+        &mut self,
+        key: &Key,
+        name: &Phrase,
+        photo: SubjectId,
+        corner: Option<TouchedSpot>,
+        part: Option<Piece>,
+    ) {
+        let whole = self.piece(photo, Piece::WHOLE);
+        self.block(Block::PhotoPart(PhotoPartBlock {
+            id: key.to_string(),
+            aloud: Aloud::default(),
+            key: key.to_string(),
+            name: self.say(name),
+            photo: PhotoPiece { name: self.say(&Phrase::new("photo-part-photo")), ..whole },
+            corner,
+            part: part.map(|part| self.piece(photo, part)),
+        }));
     }
 
     /// A piece of a photo in which something stands.

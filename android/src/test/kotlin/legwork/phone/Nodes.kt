@@ -101,6 +101,7 @@ private fun wanted(block: Block, lead: String?): List<Wanted> = when (block) {
         Wanted(unit.aloud.label, picked = (unit.key == block.block.unit).takeIf { block.block.units.size > 1 })
     }
     is Block.PhotoSlot -> listOf(Wanted(block.block.aloud.label)) + block.block.photos.map { Wanted(it.aloud.label, picked = it.picked) }
+    is Block.PhotoPart -> listOf(Wanted(block.block.aloud.label))
     is Block.Label -> block.block.figures.map { Wanted(it.aloud.label) }
     is Block.Reading -> listOf(Wanted(block.block.aloud.label))
     is Block.Part -> listOf(Wanted(block.block.aloud.label))

@@ -267,6 +267,7 @@ fun keysOf(screen: Screen): List<String> = screen.blocks.flatMap { block ->
         is Block.Writing -> listOf(block.block.key)
         is Block.Number -> listOf(block.block.key)
         is Block.PhotoSlot -> listOfNotNull(block.block.key, block.block.printKey) + block.block.photos.mapNotNull { it.key }
+        is Block.PhotoPart -> listOf(block.block.key)
         is Block.Label -> block.block.figures.mapNotNull { it.key }
         is Block.Part -> listOfNotNull(block.block.key)
         is Block.Rows -> block.block.rows.mapNotNull { it.key }
@@ -300,6 +301,7 @@ fun spoken(screen: Screen): List<String> = listOf(screen.title) + screen.notices
         is Block.Writing -> listOf(block.block.name, block.block.text)
         is Block.Number -> listOf(block.block.name, block.block.text)
         is Block.PhotoSlot -> listOf(block.block.name) + block.block.photos.map { it.name }
+        is Block.PhotoPart -> listOf(block.block.name)
         is Block.Label -> listOf(block.block.name, block.block.text) + block.block.figures.flatMap { listOf(it.name, it.says, it.doubt) }
         is Block.Reading -> listOf(block.block.name, block.block.says, block.block.remark)
         is Block.Part -> listOf(block.block.tag, block.block.name) + block.block.lines

@@ -3625,6 +3625,11 @@ data class LabelBlock (
     val `photo`: kotlin.String?
     , 
     /**
+     * The part of the photo that somebody chose, to be shown large in its place.
+     */
+    val `part`: PhotoPiece?
+    , 
+    /**
      * The text as it stands.
      */
     val `text`: kotlin.String
@@ -3658,6 +3663,7 @@ public object FfiConverterTypeLabelBlock: FfiConverterRustBuffer<LabelBlock> {
             FfiConverterTypeAloud.read(buf),
             FfiConverterString.read(buf),
             FfiConverterOptionalString.read(buf),
+            FfiConverterOptionalTypePhotoPiece.read(buf),
             FfiConverterString.read(buf),
             FfiConverterSequenceTypeLabelFigure.read(buf),
             FfiConverterSequenceString.read(buf),
@@ -3669,6 +3675,7 @@ public object FfiConverterTypeLabelBlock: FfiConverterRustBuffer<LabelBlock> {
             FfiConverterTypeAloud.allocationSize(value.`aloud`) +
             FfiConverterString.allocationSize(value.`name`) +
             FfiConverterOptionalString.allocationSize(value.`photo`) +
+            FfiConverterOptionalTypePhotoPiece.allocationSize(value.`part`) +
             FfiConverterString.allocationSize(value.`text`) +
             FfiConverterSequenceTypeLabelFigure.allocationSize(value.`figures`) +
             FfiConverterSequenceString.allocationSize(value.`doubts`)
@@ -3679,6 +3686,7 @@ public object FfiConverterTypeLabelBlock: FfiConverterRustBuffer<LabelBlock> {
             FfiConverterTypeAloud.write(value.`aloud`, buf)
             FfiConverterString.write(value.`name`, buf)
             FfiConverterOptionalString.write(value.`photo`, buf)
+            FfiConverterOptionalTypePhotoPiece.write(value.`part`, buf)
             FfiConverterString.write(value.`text`, buf)
             FfiConverterSequenceTypeLabelFigure.write(value.`figures`, buf)
             FfiConverterSequenceString.write(value.`doubts`, buf)
@@ -4102,6 +4110,93 @@ public object FfiConverterTypePartBlock: FfiConverterRustBuffer<PartBlock> {
             FfiConverterString.write(value.`name`, buf)
             FfiConverterSequenceString.write(value.`lines`, buf)
             FfiConverterOptionalString.write(value.`photo`, buf)
+    }
+}
+
+
+
+/**
+ * A photo of which a part is chosen, by touches on two corners of it that lie across from each other, whichever comes first.
+ */
+data class PhotoPartBlock (
+    /**
+     * Its id on the screen.
+     */
+    val `id`: kotlin.String
+    , 
+    /**
+     * What a screen reader says of it.
+     */
+    val `aloud`: Aloud
+    , 
+    /**
+     * The key by which a touch on it is told (`Deed::Touch`).
+     */
+    val `key`: kotlin.String
+    , 
+    /**
+     * What is to be done on it.
+     */
+    val `name`: kotlin.String
+    , 
+    /**
+     * The photo, all of it.
+     */
+    val `photo`: PhotoPiece
+    , 
+    /**
+     * The corner that was touched, while the other is waited for.
+     */
+    val `corner`: TouchedSpot?
+    , 
+    /**
+     * The part that counts now.
+     */
+    val `part`: PhotoPiece?
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypePhotoPartBlock: FfiConverterRustBuffer<PhotoPartBlock> {
+    override fun read(buf: ByteBuffer): PhotoPartBlock {
+        return PhotoPartBlock(
+            FfiConverterString.read(buf),
+            FfiConverterTypeAloud.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterTypePhotoPiece.read(buf),
+            FfiConverterOptionalTypeTouchedSpot.read(buf),
+            FfiConverterOptionalTypePhotoPiece.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: PhotoPartBlock) = (
+            FfiConverterString.allocationSize(value.`id`) +
+            FfiConverterTypeAloud.allocationSize(value.`aloud`) +
+            FfiConverterString.allocationSize(value.`key`) +
+            FfiConverterString.allocationSize(value.`name`) +
+            FfiConverterTypePhotoPiece.allocationSize(value.`photo`) +
+            FfiConverterOptionalTypeTouchedSpot.allocationSize(value.`corner`) +
+            FfiConverterOptionalTypePhotoPiece.allocationSize(value.`part`)
+    )
+
+    override fun write(value: PhotoPartBlock, buf: ByteBuffer) {
+            FfiConverterString.write(value.`id`, buf)
+            FfiConverterTypeAloud.write(value.`aloud`, buf)
+            FfiConverterString.write(value.`key`, buf)
+            FfiConverterString.write(value.`name`, buf)
+            FfiConverterTypePhotoPiece.write(value.`photo`, buf)
+            FfiConverterOptionalTypeTouchedSpot.write(value.`corner`, buf)
+            FfiConverterOptionalTypePhotoPiece.write(value.`part`, buf)
     }
 }
 
@@ -5045,6 +5140,53 @@ public object FfiConverterTypeSpot: FfiConverterRustBuffer<Spot> {
 
 
 /**
+ * A place in a photo that was touched, in ten-thousandths of its width and height.
+ */
+data class TouchedSpot (
+    /**
+     * How far across.
+     */
+    val `across`: kotlin.UInt
+    , 
+    /**
+     * How far down.
+     */
+    val `down`: kotlin.UInt
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeTouchedSpot: FfiConverterRustBuffer<TouchedSpot> {
+    override fun read(buf: ByteBuffer): TouchedSpot {
+        return TouchedSpot(
+            FfiConverterUInt.read(buf),
+            FfiConverterUInt.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: TouchedSpot) = (
+            FfiConverterUInt.allocationSize(value.`across`) +
+            FfiConverterUInt.allocationSize(value.`down`)
+    )
+
+    override fun write(value: TouchedSpot, buf: ByteBuffer) {
+            FfiConverterUInt.write(value.`across`, buf)
+            FfiConverterUInt.write(value.`down`, buf)
+    }
+}
+
+
+
+/**
  * A unit that a number may be typed in.
  */
 data class UnitOption (
@@ -5554,6 +5696,18 @@ sealed class Block {
     }
     
     /**
+     * A photo of which a part is chosen.
+     */
+    data class PhotoPart(
+        val `block`: legwork.door.PhotoPartBlock) : Block()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * A label's photo beside its text.
      */
     data class Label(
@@ -5683,28 +5837,31 @@ public object FfiConverterTypeBlock : FfiConverterRustBuffer<Block>{
             6 -> Block.PhotoSlot(
                 FfiConverterTypePhotoSlotBlock.read(buf),
                 )
-            7 -> Block.Label(
+            7 -> Block.PhotoPart(
+                FfiConverterTypePhotoPartBlock.read(buf),
+                )
+            8 -> Block.Label(
                 FfiConverterTypeLabelBlock.read(buf),
                 )
-            8 -> Block.Reading(
+            9 -> Block.Reading(
                 FfiConverterTypeReadingBlock.read(buf),
                 )
-            9 -> Block.Part(
+            10 -> Block.Part(
                 FfiConverterTypePartBlock.read(buf),
                 )
-            10 -> Block.Rows(
+            11 -> Block.Rows(
                 FfiConverterTypeRowsBlock.read(buf),
                 )
-            11 -> Block.Figure(
+            12 -> Block.Figure(
                 FfiConverterTypeFigureBlock.read(buf),
                 )
-            12 -> Block.HowFar(
+            13 -> Block.HowFar(
                 FfiConverterTypeHowFarBlock.read(buf),
                 )
-            13 -> Block.Press(
+            14 -> Block.Press(
                 FfiConverterTypePressBlock.read(buf),
                 )
-            14 -> Block.Confirm(
+            15 -> Block.Confirm(
                 FfiConverterTypeConfirmBlock.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
@@ -5752,6 +5909,13 @@ public object FfiConverterTypeBlock : FfiConverterRustBuffer<Block>{
             (
                 4UL
                 + FfiConverterTypePhotoSlotBlock.allocationSize(value.`block`)
+            )
+        }
+        is Block.PhotoPart -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypePhotoPartBlock.allocationSize(value.`block`)
             )
         }
         is Block.Label -> {
@@ -5844,43 +6008,48 @@ public object FfiConverterTypeBlock : FfiConverterRustBuffer<Block>{
                 FfiConverterTypePhotoSlotBlock.write(value.`block`, buf)
                 Unit
             }
-            is Block.Label -> {
+            is Block.PhotoPart -> {
                 buf.putInt(7)
+                FfiConverterTypePhotoPartBlock.write(value.`block`, buf)
+                Unit
+            }
+            is Block.Label -> {
+                buf.putInt(8)
                 FfiConverterTypeLabelBlock.write(value.`block`, buf)
                 Unit
             }
             is Block.Reading -> {
-                buf.putInt(8)
+                buf.putInt(9)
                 FfiConverterTypeReadingBlock.write(value.`block`, buf)
                 Unit
             }
             is Block.Part -> {
-                buf.putInt(9)
+                buf.putInt(10)
                 FfiConverterTypePartBlock.write(value.`block`, buf)
                 Unit
             }
             is Block.Rows -> {
-                buf.putInt(10)
+                buf.putInt(11)
                 FfiConverterTypeRowsBlock.write(value.`block`, buf)
                 Unit
             }
             is Block.Figure -> {
-                buf.putInt(11)
+                buf.putInt(12)
                 FfiConverterTypeFigureBlock.write(value.`block`, buf)
                 Unit
             }
             is Block.HowFar -> {
-                buf.putInt(12)
+                buf.putInt(13)
                 FfiConverterTypeHowFarBlock.write(value.`block`, buf)
                 Unit
             }
             is Block.Press -> {
-                buf.putInt(13)
+                buf.putInt(14)
                 FfiConverterTypePressBlock.write(value.`block`, buf)
                 Unit
             }
             is Block.Confirm -> {
-                buf.putInt(14)
+                buf.putInt(15)
                 FfiConverterTypeConfirmBlock.write(value.`block`, buf)
                 Unit
             }
@@ -5993,6 +6162,30 @@ sealed class Deed {
     }
     
     /**
+     * Touched a place in a photo, of which a part is chosen so: in ten-thousandths of its width and of its height the right way
+     * up, from its upper left corner. What lies beyond the photo counts as its edge.
+     */
+    data class Touch(
+        /**
+         * The block that shows the photo.
+         */
+        val `key`: kotlin.String, 
+        /**
+         * How far across.
+         */
+        val `across`: kotlin.UInt, 
+        /**
+         * How far down.
+         */
+        val `down`: kotlin.UInt) : Deed()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * Took or chose a photo.
      */
     data class Photo(
@@ -6072,15 +6265,20 @@ public object FfiConverterTypeDeed : FfiConverterRustBuffer<Deed>{
                 FfiConverterString.read(buf),
                 FfiConverterString.read(buf),
                 )
-            6 -> Deed.Photo(
+            6 -> Deed.Touch(
+                FfiConverterString.read(buf),
+                FfiConverterUInt.read(buf),
+                FfiConverterUInt.read(buf),
+                )
+            7 -> Deed.Photo(
                 FfiConverterString.read(buf),
                 FfiConverterString.read(buf),
                 )
-            7 -> Deed.File(
+            8 -> Deed.File(
                 FfiConverterString.read(buf),
                 FfiConverterString.read(buf),
                 )
-            8 -> Deed.Back
+            9 -> Deed.Back
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -6124,6 +6322,15 @@ public object FfiConverterTypeDeed : FfiConverterRustBuffer<Deed>{
                 + FfiConverterString.allocationSize(value.`key`)
                 + FfiConverterString.allocationSize(value.`typed`)
                 + FfiConverterString.allocationSize(value.`unit`)
+            )
+        }
+        is Deed.Touch -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`key`)
+                + FfiConverterUInt.allocationSize(value.`across`)
+                + FfiConverterUInt.allocationSize(value.`down`)
             )
         }
         is Deed.Photo -> {
@@ -6182,20 +6389,27 @@ public object FfiConverterTypeDeed : FfiConverterRustBuffer<Deed>{
                 FfiConverterString.write(value.`unit`, buf)
                 Unit
             }
-            is Deed.Photo -> {
+            is Deed.Touch -> {
                 buf.putInt(6)
                 FfiConverterString.write(value.`key`, buf)
-                FfiConverterString.write(value.`file`, buf)
+                FfiConverterUInt.write(value.`across`, buf)
+                FfiConverterUInt.write(value.`down`, buf)
                 Unit
             }
-            is Deed.File -> {
+            is Deed.Photo -> {
                 buf.putInt(7)
                 FfiConverterString.write(value.`key`, buf)
                 FfiConverterString.write(value.`file`, buf)
                 Unit
             }
-            is Deed.Back -> {
+            is Deed.File -> {
                 buf.putInt(8)
+                FfiConverterString.write(value.`key`, buf)
+                FfiConverterString.write(value.`file`, buf)
+                Unit
+            }
+            is Deed.Back -> {
+                buf.putInt(9)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -7944,6 +8158,38 @@ public object FfiConverterOptionalTypeRowBar: FfiConverterRustBuffer<RowBar?> {
         } else {
             buf.put(1)
             FfiConverterTypeRowBar.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeTouchedSpot: FfiConverterRustBuffer<TouchedSpot?> {
+    override fun read(buf: ByteBuffer): TouchedSpot? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeTouchedSpot.read(buf)
+    }
+
+    override fun allocationSize(value: TouchedSpot?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeTouchedSpot.allocationSize(value)
+        }
+    }
+
+    override fun write(value: TouchedSpot?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeTouchedSpot.write(value, buf)
         }
     }
 }

@@ -36,6 +36,7 @@ fun idOf(block: Block): String = when (block) {
     is Block.Writing -> block.block.id
     is Block.Number -> block.block.id
     is Block.PhotoSlot -> block.block.id
+    is Block.PhotoPart -> block.block.id
     is Block.Label -> block.block.id
     is Block.Reading -> block.block.id
     is Block.Part -> block.block.id

@@ -49,6 +49,7 @@ fun viewOf(tools: Tools, setting: Setting, block: Block): BlockView = when (bloc
     is Block.Writing -> WritingView(tools, setting, block.block)
     is Block.Number -> NumberView(tools, setting, block.block)
     is Block.PhotoSlot -> PhotosView(tools, block.block)
+    is Block.PhotoPart -> PhotoPartView(tools, block.block)
     is Block.Label -> LabelView(tools, setting, block.block)
     is Block.Reading -> ReadingView(tools, block.block)
     is Block.Part -> PartView(tools, block.block)

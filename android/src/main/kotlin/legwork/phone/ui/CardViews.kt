@@ -46,11 +46,21 @@ class LabelView(private val tools: Tools, private val setting: Setting, private 
         val shot = Flow(tools.context, 0)
         block.photo?.let { photo ->
             val picture = ImageView(tools.context)
-            picture.scaleType = ImageView.ScaleType.CENTER_CROP
             picture.setBackgroundColor(paper.ink(R.color.sunk))
-            picture.layoutParams = LinearLayout.LayoutParams(paper.dp(112f), paper.dp(84f))
+            val part = block.part
+            if (part == null) {
+                picture.scaleType = ImageView.ScaleType.CENTER_CROP
+                picture.layoutParams = LinearLayout.LayoutParams(paper.dp(112f), paper.dp(84f))
+                tools.hands.smallPhoto(photo) { picture.setImageBitmap(it) }
+            } else {
+                // The part that somebody chose is to be read: as wide as there is room.
+                picture.adjustViewBounds = true
+                picture.maxHeight = paper.dp(PART)
+                picture.minimumHeight = paper.px(R.dimen.touch)
+                picture.layoutParams = LinearLayout.LayoutParams(LinearLayout.LayoutParams.MATCH_PARENT, LinearLayout.LayoutParams.WRAP_CONTENT)
+                tools.hands.piece(part) { picture.setImageBitmap(it) }
+            }
             val frame = LinearLayout(tools.context).apply { addView(picture) }
-            tools.hands.smallPhoto(photo) { picture.setImageBitmap(it) }
             picture.touched(tools) { tools.hands.openPhoto(photo, block.name) }
             picture.says(legwork.door.Aloud(legwork.door.AloudRole.PRESS, tools.context.getString(R.string.large), block.name, ""))
             shot.addView(frame)
@@ -108,7 +118,10 @@ class LabelView(private val tools: Tools, private val setting: Setting, private 
 
     override fun find(id: String): View? = rows[id]
 
-    private companion object { const val PIECE = 72f }
+    private companion object {
+        const val PIECE = 72f
+        const val PART = 240f
+    }
 }
 
 /** Something measured: a pen bar at its start, the value in pen. */
