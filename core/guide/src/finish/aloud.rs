@@ -51,7 +51,7 @@ impl Speaker<'_> {
             Block::PhotoSlot(slot) => self.photos(slot),
             Block::PhotoPart(part) => {
                 let now = part.part.as_ref().map_or("", |piece| piece.name.as_str());
-                part.aloud = Aloud::new(AloudRole::Drawing, &part.name).value(now);
+                part.aloud = Aloud::new(AloudRole::Picture, &part.name).value(now);
             }
             Block::Label(label) => self.label(label),
             Block::Reading(reading) => {

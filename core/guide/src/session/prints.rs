@@ -293,12 +293,16 @@ mod tests {
     fn whoever_begins_anew_is_not_read_for_by_what_read_before() {
         let mut prints = Prints::default();
         let (go_on, goes_on) = channel::<()>();
+        let (told, begun) = channel::<()>();
         let goes_on = Mutex::new(goes_on);
         let reads = move |_: &Path, _: Option<Piece>, _: &LongWork| {
+            told.send(()).unwrap();
             goes_on.lock().unwrap().recv().unwrap();
             PrintRead::Failed(PrintError::ModelMissing { file: "letters.txt" })
         };
         prints.read_by(reads, photos(&["first", "second"]), false);
+        // What nobody has begun to read is never read.
+        begun.recv().unwrap();
         let before = ["first", "second"].map(|sum| prints.work_on(&whole(sum)).unwrap());
         prints.begin_anew();
         assert!(prints.of(&whole("first")).is_none());

@@ -79,6 +79,16 @@ public final class Hand {
     }
   }
 
+  /// Waits until the screen says something that the core tells of by itself.
+  public func wait(for words: String, seconds: Double = 240) async throws {
+    let end = Date().addingTimeInterval(seconds)
+    while !says(words) {
+      watch()
+      guard Date() < end else { throw HandError("\(screen.name) does not say \(words): \(said)") }
+      try await Task.sleep(for: .milliseconds(20))
+    }
+  }
+
   /// Everything that the screen says.
   public var said: [String] {
     screen.notices.map(\.words) + [screen.title] + screen.blocks.flatMap(\.spoken)
