@@ -1,5 +1,5 @@
 //! Writes every screen of the guide as a document that stands still, for the browser's tests: `every_screen FOLDER LANGUAGE`.
-//! They are those of the guide's own walk over a home with one of everything. Small photos lie beside them in `photo/small`.
+//! They are those of the guide's own walk over a home with one of everything. Small photos and pieces of photos lie beside them in `photo`.
 
 #![expect(
     clippy::unwrap_used,
@@ -26,6 +26,7 @@ use std::fs;
 use std::path::PathBuf;
 use std::sync::OnceLock;
 
+use guide::screen::PhotoPiece;
 use screens_walk::Walk;
 use telling::words::Figures;
 
@@ -63,6 +64,18 @@ fn keep(walk: &mut Walk, words: &telling::words::Language) {
         let id: String = piece.chars().take_while(|sign| *sign != '"').collect();
         if let Ok(photo) = walk.guide.small_photo(&id) {
             fs::copy(photo, folder.join("photo/small").join(&id)).unwrap();
+        }
+    }
+    for piece in text.split("/photo/piece/").skip(1) {
+        let at: String = piece.chars().take_while(|sign| *sign != '"').collect();
+        let (photo, sides) = at.split_once('/').expect("a photo, then a piece of it");
+        let sides: Vec<u32> = sides.split('/').map(|side| side.parse().unwrap()).collect();
+        let [left, top, width, height] = sides[..] else { panic!("{at} is no piece") };
+        let shown = PhotoPiece { photo: photo.into(), left, top, width, height, name: String::new() };
+        if let Ok(file) = walk.guide.photo_piece(&shown) {
+            let to = folder.join("photo/piece").join(&at);
+            fs::create_dir_all(to.parent().expect("within the folder")).unwrap();
+            fs::copy(file, to).unwrap();
         }
     }
     fs::write(folder.join(format!("{name}.html")), text).unwrap();

@@ -245,8 +245,9 @@ mod tests {
                 of.street.iter().flat_map(|leak| [leak.loss.low, leak.loss.likely, leak.loss.high]).collect()
             };
             let (leaks_alone, leaks_together) = (leaks(&alone), leaks(together));
-            let are_near =
-                |(one, other): (&f64, &f64)| one == other || (one - other).abs() <= 1e-6 * one.abs().max(1.0);
+            let are_near = |(one, other): (&f64, &f64)| {
+                one.to_bits() == other.to_bits() || (one - other).abs() <= 1e-6 * one.abs().max(1.0)
+            };
             if leaks_alone.len() != leaks_together.len()
                 || !leaks_alone.iter().zip(&leaks_together).all(are_near)
             {
