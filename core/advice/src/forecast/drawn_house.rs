@@ -20,7 +20,7 @@ use super::options::Options;
 use super::outcome::{Cost, Forecast, Reach, SharedCapacity, StreetLeak};
 use super::percentile::spread;
 use super::placement::{Tried, Ways};
-use super::solved::{InWorld, Pairs, Solved, SolvedDraw, in_channels, mean_loss};
+use super::solved::{InWorld, Pairs, Solved, SolvedDraw, in_channels};
 use super::taken::taken_edges;
 use super::throws::Throws;
 use crate::error::AdviceError;
@@ -353,9 +353,9 @@ impl<'a> House<'a> {
             demands.push(link::shared::Demand { wanted: wanted(wish.down_mbps), alone: down });
             demands.push(link::shared::Demand { wanted: wanted(wish.up_mbps), alone: up });
         }
-        let power = solved.power(self.asked.pair(self.bridge.outlet, room.outlet));
-        let loss = mean_loss(&power, &chosen.used);
-        let power = if chosen.told == Told::All { power } else { Vec::new() };
+        let pair = self.asked.pair(self.bridge.outlet, room.outlet);
+        let loss = solved.mean_loss(pair, &chosen.used);
+        let power = if chosen.told == Told::All { solved.power(pair) } else { Vec::new() };
         RoomDraw { down, up, loss, power, worlds: None }
     }
 }

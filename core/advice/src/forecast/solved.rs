@@ -120,6 +120,14 @@ impl Solved {
         self.powers.of(pair).iter().map(|power| power * share).collect()
     }
 
+    /// The loss of the mean power over the frequencies used, dB.
+    pub(super) fn mean_loss(&self, pair: Option<usize>, used: &[usize]) -> f64 {
+        let share = pair.and_then(|pair| self.shares.get(pair)).copied().unwrap_or(1.0);
+        let powers = pair.map_or(&[][..], |pair| self.powers.of(pair));
+        let sum: f64 = used.iter().filter_map(|place| powers.get(*place)).map(|power| power * share).sum();
+        -10.0 * (sum / used.len().max(1) as f64).log10()
+    }
+
     /// Whether two pairs are one and the same way, there and back.
     pub(super) fn are_alike(&self, one: Option<usize>, other: Option<usize>) -> bool {
         let (Some(one), Some(other)) = (one, other) else { return false };
@@ -138,10 +146,4 @@ impl Solved {
 pub(super) fn in_channels(frequencies: &[Megahertz], placement: &Placement) -> Vec<usize> {
     let is_used = |f: Megahertz| placement.channels().iter().any(|c| f >= c.low() && f <= c.high());
     frequencies.iter().enumerate().filter(|(_, f)| is_used(**f)).map(|(place, _)| place).collect()
-}
-
-/// The loss of the mean power over the frequencies used, dB.
-pub(super) fn mean_loss(power: &[f64], used: &[usize]) -> f64 {
-    let sum: f64 = used.iter().filter_map(|place| power.get(*place)).sum();
-    -10.0 * (sum / used.len().max(1) as f64).log10()
 }

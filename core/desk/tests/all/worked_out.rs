@@ -137,7 +137,7 @@ fn long_work_says_what_it_does_how_far_it_is_and_how_it_is_stopped() {
 fn ctrl_c_ends_it_and_leaves_nothing() {
     let desk = Desk::new();
     // Long enough for it, on any machine.
-    desk.write("house.toml", as_sheet(&drawn::thirty_nine()));
+    desk.write("house.toml", as_sheet(&houses::old(120)));
     desk.done(&["sheet", "house.toml", "house.legwork"]);
     let before = desk.all();
     let mut child = desk.command(&["worklist", "house.legwork"]).spawn().unwrap();
