@@ -16,16 +16,46 @@ use super::throws::Throws;
 use super::views::Views;
 use crate::error::AdviceError;
 
+/// Things numbered by what they are and the key of their dice: what is the same in several houses has one number.
+#[derive(Debug)]
+struct Numbered<T> {
+    by_key: HashMap<[u8; 16], Vec<(usize, T)>, FixedState>,
+    count: usize,
+}
+
+impl<T> Default for Numbered<T> {
+    fn default() -> Self {
+        Self { by_key: HashMap::default(), count: 0 }
+    }
+}
+
+impl<T: PartialEq + Clone> Numbered<T> {
+    /// The numbers of some of them.
+    fn numbers<'a>(&mut self, all: impl Iterator<Item = (&'a [u8; 16], &'a T)>) -> Vec<usize>
+    where
+        T: 'a,
+    {
+        all.map(|(key, thing)| {
+            let same_key = self.by_key.entry(*key).or_default();
+            let known = same_key.iter().find(|(_, other)| other == thing).map(|(number, _)| *number);
+            known.unwrap_or_else(|| {
+                same_key.push((self.count, thing.clone()));
+                self.count += 1;
+                self.count - 1
+            })
+        })
+        .collect()
+    }
+}
+
 /// What is the same in several houses. Their pieces and endings, those that are the same numbered alike: with the same dice they are
 /// the same. The placements among which they choose.
 #[derive(Debug, Default)]
 pub(super) struct Alike {
-    by_key: HashMap<[u8; 16], Vec<(usize, Rated)>, FixedState>,
-    pieces: usize,
+    pieces: Numbered<Rated>,
     /// Each piece drawn in some way, by its number.
     drawn_somehow: Vec<Option<Arc<Model>>>,
-    endings: HashMap<[u8; 16], Vec<(usize, Ending)>, FixedState>,
-    ends: usize,
+    endings: Numbered<Ending>,
     candidates: Vec<(MayRun, Arc<Candidates>)>,
 }
 
@@ -42,33 +72,13 @@ impl Alike {
     }
 
     /// The numbers of a circuit's pieces.
-    fn numbers(&mut self, circuit: &Circuit) -> Vec<usize> {
-        let mut numbers = Vec::with_capacity(circuit.pieces.len());
-        for piece in &circuit.pieces {
-            let same_key = self.by_key.entry(piece.key).or_default();
-            let known = same_key.iter().find(|(_, rated)| *rated == piece.rated).map(|(number, _)| *number);
-            numbers.push(known.unwrap_or_else(|| {
-                same_key.push((self.pieces, piece.rated.clone()));
-                self.pieces += 1;
-                self.pieces - 1
-            }));
-        }
-        numbers
+    fn pieces(&mut self, circuit: &Circuit) -> Vec<usize> {
+        self.pieces.numbers(circuit.pieces.iter().map(|piece| (&piece.key, &piece.rated)))
     }
 
     /// The numbers of a circuit's endings.
     fn endings(&mut self, circuit: &Circuit) -> Vec<usize> {
-        let mut numbers = Vec::with_capacity(circuit.endings.len());
-        for (_, ending, key) in &circuit.endings {
-            let same_key = self.endings.entry(*key).or_default();
-            let known = same_key.iter().find(|(_, other)| other == ending).map(|(number, _)| *number);
-            numbers.push(known.unwrap_or_else(|| {
-                same_key.push((self.ends, *ending));
-                self.ends += 1;
-                self.ends - 1
-            }));
-        }
-        numbers
+        self.endings.numbers(circuit.endings.iter().map(|(_, ending, key)| (key, ending)))
     }
 
     /// Pieces of a circuit drawn in some way.
@@ -77,7 +87,7 @@ impl Alike {
         circuit: &Circuit,
         numbers: &[usize],
     ) -> Result<Vec<Arc<Model>>, AdviceError> {
-        self.drawn_somehow.resize(self.pieces, None);
+        self.drawn_somehow.resize(self.pieces.count, None);
         drawn_models(circuit, numbers, &|key| Dice::thrown(0, 0, key), &mut self.drawn_somehow)
     }
 }
@@ -94,8 +104,8 @@ pub(super) struct DrawnOnce {
 impl DrawnOnce {
     /// Has room for all that is numbered.
     pub(super) fn make_room(&mut self, alike: &Alike) {
-        self.models.resize(alike.pieces, None);
-        self.ends.resize(alike.ends, None);
+        self.models.resize(alike.pieces.count, None);
+        self.ends.resize(alike.endings.count, None);
     }
 
     pub(super) fn forget(&mut self) {
@@ -131,13 +141,12 @@ impl<'a> Among<'a> {
         if candidates.placements().is_empty() {
             return Ok(None);
         }
-        let own = alike.numbers(&house.circuit);
+        let own = alike.pieces(&house.circuit);
         let Some(seen) = Views::of(house, told, &alike.drawn_somehow(&house.circuit, &own)?)? else {
             return Ok(None);
         };
         let endings = alike.endings(&house.circuit);
-        let worlds =
-            house.worlds.as_deref().map(|worlds| worlds.each_ref().map(|world| alike.numbers(world)));
+        let worlds = house.worlds.as_deref().map(|worlds| worlds.each_ref().map(|world| alike.pieces(world)));
         Ok(Some(Self { place, draws, told, house, candidates, seen, pieces: own, worlds, endings }))
     }
 
