@@ -13,7 +13,7 @@ fn is_near_value(one: &Value, other: &Value) -> bool {
     match (one, other) {
         (Value::Number(one), Value::Number(other)) => {
             let [one, other] = [one, other].map(|number| number.as_f64().expect("a number"));
-            (one - other).abs() <= 1e-6 * one.abs().max(1.0)
+            (one - other).abs() <= 1e-9 * one.abs().max(1.0)
         }
         (Value::Array(one), Value::Array(other)) => {
             one.len() == other.len() && one.iter().zip(other).all(|(one, other)| is_near_value(one, other))
