@@ -175,14 +175,7 @@ import Vision
       hand.close()
       VNRecognizeTextRequest.printed = { _ in [] }
     }
-    try await hand.press("new")
-    try await hand.write("name", "Mill House")
-    try await hand.press("make")
-    try await hand.go("free-parts")
-    try await hand.press("add")
-    try await hand.pick("kind", "splitter")
-    try await hand.press("make")
-    try await hand.press(row: "its label")
+    _ = try await hand.toLabel()
     let slot = try #require(hand.screen.blocks.compactMap(\.slot).first { $0.printKey != nil })
     // The first takes so long that another screen stands meanwhile; what a label says may stand in several photos.
     let large = Picture.png(1, side: 1500, grain: true)

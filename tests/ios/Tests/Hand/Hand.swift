@@ -79,6 +79,21 @@ public final class Hand {
     }
   }
 
+  /// To the screen that asks what is printed on a splitter, and where its photo goes.
+  public func toLabel() async throws -> Destination {
+    try await press("new")
+    try await write("name", "Mill House")
+    try await press("make")
+    try await go("free-parts")
+    try await press("add")
+    try await pick("kind", "splitter")
+    try await press("make")
+    try await press(row: "its label")
+    let slot = screen.blocks.compactMap(\.slot).first { $0.printKey != nil }
+    guard let slot else { throw HandError("\(screen.name) has no place for a photo of a label: \(said)") }
+    return shell.destination(slot.key)
+  }
+
   /// Waits until the screen says something that the core tells of by itself.
   public func wait(for words: String, seconds: Double = 240) async throws {
     let end = Date().addingTimeInterval(seconds)

@@ -89,7 +89,7 @@ import Testing
   @Test func printThatThePhoneReadIsOffered() async throws {
     let hand = try await Hand()
     defer { hand.close() }
-    let here = try await toLabel(hand)
+    let here = try await hand.toLabel()
     await hand.shell.take(photo: Picture.png(7), for: here)
     hand.shell.offer(print: "4-WAY SPLITTER 5-1000MHz 7dB", for: here)
     try await hand.settle()
@@ -104,20 +104,6 @@ import Testing
     #expect(hand.screen == before && hand.shell.said == [])
   }
 
-  /// To the screen that asks what is printed on a splitter.
-  private func toLabel(_ hand: Hand) async throws -> Destination {
-    try await hand.press("new")
-    try await hand.write("name", "Mill House")
-    try await hand.press("make")
-    try await hand.go("free-parts")
-    try await hand.press("add")
-    try await hand.pick("kind", "splitter")
-    try await hand.press("make")
-    try await hand.press(row: "its label")
-    let slot = try #require(hand.screen.blocks.compactMap(\.slot).first { $0.printKey != nil })
-    return hand.shell.destination(slot.key)
-  }
-
   private func label(_ hand: Hand) -> LabelBlock? {
     for case .label(let label) in hand.screen.blocks { return label }
     return nil
@@ -127,7 +113,7 @@ import Testing
   @Test func aLabelIsReadFromItsPhoto() async throws {
     let hand = try await Hand(printModel: URL(filePath: "/src/target/print-model"))
     defer { hand.close() }
-    let here = try await toLabel(hand)
+    let here = try await hand.toLabel()
     await hand.shell.take(photo: try Data(contentsOf: URL(filePath: "/src/tests/photos/label.jpg")), for: here)
     try await hand.settle()
     let read = try #require(label(hand), "\(hand.said)")
@@ -143,7 +129,7 @@ import Testing
   @Test func whatIsMissingOfTheModelIsSaidAndThePhonesOwnReadingStandsIn() async throws {
     let hand = try await Hand(printModel: URL(filePath: "/src/target/no-model"))
     defer { hand.close() }
-    let here = try await toLabel(hand)
+    let here = try await hand.toLabel()
     await hand.shell.take(photo: Picture.png(7), for: here)
     try await hand.settle()
     try await hand.wait(for: "letters.txt")
