@@ -86,6 +86,9 @@ pub(super) fn chosen(candidates: &Candidates, draws: &[Tried]) -> Option<usize> 
         &|at, _| phys(at).sum(),
     ];
     for worth in worths {
+        if left.len() < 2 {
+            break;
+        }
         let near = |best: f64| (best * NEAR).min(best - NEAR_MBPS);
         let mut best = f64::NEG_INFINITY;
         let mut worths: Vec<(usize, f64)> = Vec::with_capacity(left.len());

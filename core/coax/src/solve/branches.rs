@@ -3,10 +3,12 @@
 //! whatever it does to the wiring.
 
 use std::collections::HashMap;
+use std::hash::BuildHasher;
 use std::ops::Range;
 use std::sync::Arc;
 
 use foldhash::fast::FixedState;
+use hashbrown::HashTable;
 use multiversion::multiversion;
 use num_complex::Complex64;
 
@@ -31,7 +33,7 @@ pub struct Branches {
     /// Where each part's matrices lie. The model is held, so that no other comes to lie in its place.
     tables: HashMap<Part, (Arc<Model>, Range<usize>), FixedState>,
     matrices: Arena,
-    numbers: HashMap<Branch, usize, FixedState>,
+    known: Known,
     folded: Vec<Folded>,
     /// What all branches fold to, one after the other.
     waves: Arena,
@@ -41,11 +43,44 @@ pub struct Branches {
 /// A model, by where it lies in memory, and which of its ports faces the root.
 type Part = (usize, usize);
 
-/// What makes a branch what it is: its first part, and what is on each other port of that.
-#[derive(Debug, Clone, PartialEq, Eq, Hash)]
-struct Branch {
-    part: Part,
+/// What makes each branch what it is, and so its number: its first part, and what is on each other port of that. All sides lie one
+/// after the other: so many branches are met that memory for each by itself would cost more than to fold it.
+#[derive(Debug, Default)]
+struct Known {
+    branches: Vec<(Part, Range<usize>)>,
     sides: Vec<Under>,
+    numbers: HashTable<usize>,
+    hasher: FixedState,
+}
+
+impl Known {
+    fn forget(&mut self) {
+        self.branches.clear();
+        self.sides.clear();
+        self.numbers.clear();
+    }
+
+    /// The number of a branch that was met before.
+    fn number(&self, part: Part, sides: &[Under]) -> Option<usize> {
+        let is_it = |number: &usize| {
+            let (of, range) = &self.branches[*number];
+            *of == part && self.sides[range.clone()] == *sides
+        };
+        self.numbers.find(self.hasher.hash_one((part, sides)), is_it).copied()
+    }
+
+    /// Gives a new branch the next number.
+    fn push(&mut self, part: Part, sides: &[Under]) {
+        let Self { branches, sides: all, numbers, hasher } = self;
+        let first = all.len();
+        all.extend_from_slice(sides);
+        branches.push((part, first..all.len()));
+        let hash = |number: &usize| {
+            let (part, range) = &branches[*number];
+            hasher.hash_one((*part, &all[range.clone()]))
+        };
+        numbers.insert_unique(hasher.hash_one((part, sides)), branches.len() - 1, hash);
+    }
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -116,7 +151,7 @@ impl Branches {
             blocks,
             tables: HashMap::default(),
             matrices: Arena::default(),
-            numbers: HashMap::default(),
+            known: Known::default(),
             folded: Vec::new(),
             waves: Arena::default(),
             scratch: Scratch::default(),
@@ -127,7 +162,7 @@ impl Branches {
     pub fn forget(&mut self) {
         self.tables.clear();
         self.matrices.forget();
-        self.numbers.clear();
+        self.known.forget();
         self.folded.clear();
         self.waves.forget();
     }
@@ -163,7 +198,7 @@ impl Branches {
             let side = *side.ok_or(CoaxError::NoSuchOutlet { outlet: outlet.0, outlets })?;
             let Scratch { way, back, .. } = &mut self.scratch;
             if let Some(side) = side {
-                along(&tree.plan, &numbers, side, (&self.folded, self.waves.all()), [way, back]);
+                along(&tree.plan, &numbers, side, (&self.folded, self.waves.all()), way, back);
             } else {
                 let first = numbers.first().map_or(0, |root| self.folded[*root].reflected);
                 way.clear();
@@ -189,7 +224,7 @@ impl Branches {
         ends: &[Complex64],
     ) -> Result<Vec<usize>, CoaxError> {
         let mut numbers = vec![0; tree.parts.len()];
-        let mut branch = Branch { part: (0, 0), sides: Vec::new() };
+        let mut under = Vec::new();
         let mut ends_left = ends.len();
         for (place, (step, part)) in tree.plan.steps.iter().zip(tree.parts.iter()).enumerate().rev() {
             let Some(model) = models.get(part.original) else {
@@ -198,7 +233,8 @@ impl Branches {
             let sides = &tree.plan.sides[step.sides.clone()];
             ends_left -= sides.iter().filter(|side| matches!(side, Side::End(_))).count().min(ends_left);
             let mut next = ends_left;
-            let under = sides.iter().map(|side| match side {
+            under.clear();
+            under.extend(sides.iter().map(|side| match side {
                 Side::Outlet(_) => Under::Outlet,
                 Side::Part(below) => Under::Branch(numbers[*below]),
                 Side::End(reflection) => {
@@ -206,13 +242,10 @@ impl Branches {
                     next += 1;
                     Under::End(reflection.re.to_bits(), reflection.im.to_bits())
                 }
-            });
-            branch.part = (Arc::as_ptr(model) as usize, part.up_port);
-            branch.sides.clear();
-            branch.sides.extend(under);
-            numbers[place] = match self.numbers.get(&branch) {
-                Some(number) => *number,
-                None => self.folded_anew(branch.clone(), step, part, model)?,
+            }));
+            numbers[place] = match self.known.number((Arc::as_ptr(model) as usize, part.up_port), &under) {
+                Some(number) => number,
+                None => self.folded_anew(&under, step, part, model)?,
             };
         }
         Ok(numbers)
@@ -220,19 +253,20 @@ impl Branches {
 
     fn folded_anew(
         &mut self,
-        branch: Branch,
+        sides: &[Under],
         step: &Step,
         part: &TreePart,
         model: &Arc<Model>,
     ) -> Result<usize, CoaxError> {
         let blocks = &self.blocks.at;
-        let matrices = if let Some((_, known)) = self.tables.get(&branch.part) {
+        let place = (Arc::as_ptr(model) as usize, part.up_port);
+        let matrices = if let Some((_, known)) = self.tables.get(&place) {
             known.clone()
         } else {
             let order = part.order();
             let table = self.matrices.take(blocks.len() * order.len().pow(2));
             fill(model, &order, blocks, &mut self.filler, self.matrices.at(table.clone()));
-            self.tables.insert(branch.part, (Arc::clone(model), table.clone()));
+            self.tables.insert(place, (Arc::clone(model), table.clone()));
             table
         };
         let Scratch { live, loads, .. } = &mut self.scratch;
@@ -240,7 +274,7 @@ impl Branches {
         // Only those of live ports are looked at.
         loads.resize((blocks.len() * step.width).max(loads.len()), Wave::ZERO);
         let loads = &mut loads[..blocks.len() * step.width];
-        for (port, under) in branch.sides.iter().enumerate() {
+        for (port, under) in sides.iter().enumerate() {
             let here = loads.iter_mut().skip(port).step_by(step.width);
             match under {
                 Under::Branch(number) => {
@@ -269,18 +303,20 @@ impl Branches {
             return Err(CoaxError::Resonance { part: step.original, megahertz: blocks[block].0.0[0] });
         }
         self.folded.push(folded);
-        self.numbers.insert(branch, self.folded.len() - 1);
+        self.known.push(place, sides);
         Ok(self.folded.len() - 1)
     }
 }
 
-/// The products along the way from the root to a side, and back where that is not the same (else nothing).
+/// The products along the way from the root to a side, and back where that is not the same (else nothing). Compiled as the folding is.
+#[multiversion(targets("x86_64+avx512f+avx512dq+avx512vl", "x86_64+avx2"))]
 fn along(
     plan: &Plan,
     numbers: &[usize],
     side: usize,
     (folded, waves): (&[Folded], &[Wave]),
-    [way, back]: [&mut Vec<Wave>; 2],
+    way: &mut Vec<Wave>,
+    back: &mut Vec<Wave>,
 ) {
     let mut here = Some(side);
     way.clear();
@@ -291,19 +327,25 @@ fn along(
         let port = side - step.sides.start;
         let blocks = folded.down - folded.reflected;
         let of = |first: usize| &waves[first..first + blocks * step.width];
-        if way.is_empty() {
-            way.resize(blocks, Wave::ONE);
-        }
-        if let Some(up) = folded.up {
-            if back.is_empty() {
-                back.extend_from_slice(way);
-            }
-            multiply(back, of(up), port, step.width);
+        if let (Some(up), true) = (folded.up, back.is_empty()) {
+            back.extend_from_slice(way);
+            go(back, of(up), port, step.width);
         } else if !back.is_empty() {
-            multiply(back, of(folded.down), port, step.width);
+            go(back, of(folded.up.unwrap_or(folded.down)), port, step.width);
         }
-        multiply(way, of(folded.down), port, step.width);
+        go(way, of(folded.down), port, step.width);
         here = plan.above[place];
+    }
+}
+
+/// Goes on by a port of a part: the first of a way is what it begins with.
+#[inline(always)]
+fn go(along: &mut Vec<Wave>, factors: &[Wave], port: usize, width: usize) {
+    let here = factors.iter().skip(port).step_by(width);
+    if along.is_empty() {
+        along.extend(here);
+    } else {
+        along.iter_mut().zip(here).for_each(|(wave, factor)| *wave = wave.times(factor));
     }
 }
 
@@ -347,17 +389,16 @@ fn fold_part<'a>(
     None
 }
 
-fn multiply(along: &mut [Wave], factors: &[Wave], port: usize, width: usize) {
-    for (wave, factors) in along.iter_mut().zip(factors.chunks_exact(width)) {
-        *wave = wave.times(&factors[port]);
-    }
-}
-
 /// Adds the magnitudes squared of so many frequencies.
+#[multiversion(targets("x86_64+avx512f+avx512dq+avx512vl", "x86_64+avx2"))]
 fn push_power(waves: &[Wave], points: usize, to: &mut Vec<f64>) {
-    let until = to.len() + points;
-    for wave in waves {
-        to.extend((0..LANES).map(|k| wave.re.0[k] * wave.re.0[k] + wave.im.0[k] * wave.im.0[k]));
+    let first = to.len();
+    to.resize(first + points, 0.0);
+    for (wave, here) in waves.iter().zip(to[first..].chunks_mut(LANES)) {
+        let mut powers = [0.0; LANES];
+        for (k, power) in powers.iter_mut().enumerate() {
+            *power = wave.re.0[k] * wave.re.0[k] + wave.im.0[k] * wave.im.0[k];
+        }
+        here.copy_from_slice(&powers[..here.len()]);
     }
-    to.truncate(until);
 }
