@@ -60,8 +60,8 @@ pub use quantity::{
 };
 pub use scatter::ScatterMatrix;
 pub use solve::{
-    Branches, End, Network, OutletIndex, PartIndex, Powers, RootPowers, Sampled, Samples, Solution, Sweep,
-    Tree, Wanted, cores,
+    BranchNumbers, Branches, End, Network, NumberedBranches, OutletIndex, PartIndex, Powers, RootPowers,
+    Sampled, Samples, Solution, Sweep, Tree, Wanted, cores,
 };
 pub use span::{Backing, Span};
 pub use touchstone::TouchstoneError;

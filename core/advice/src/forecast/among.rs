@@ -4,7 +4,7 @@ use std::collections::HashMap;
 use std::sync::Arc;
 
 use coax::link::Candidates;
-use coax::{Branches, Complex64, Dice, Model};
+use coax::{BranchNumbers, Branches, Complex64, Dice, Model, NumberedBranches};
 use foldhash::fast::FixedState;
 
 use super::circuit::Circuit;
@@ -56,6 +56,7 @@ pub(super) struct Alike {
     /// Each piece drawn in some way, by its number.
     drawn_somehow: Vec<Option<Arc<Model>>>,
     endings: Numbered<Ending>,
+    branches: BranchNumbers,
     candidates: Vec<(MayRun, Arc<Candidates>)>,
 }
 
@@ -88,7 +89,9 @@ impl Alike {
         numbers: &[usize],
     ) -> Result<Vec<Arc<Model>>, AdviceError> {
         self.drawn_somehow.resize(self.pieces.count, None);
-        drawn_models(circuit, numbers, &|key| Dice::thrown(0, 0, key), &mut self.drawn_somehow)
+        let drawn = &mut self.drawn_somehow;
+        let somehow = |key| Dice::thrown(0, 0, key);
+        (0..numbers.len()).map(|piece| drawn_model(circuit, numbers, piece, &somehow, drawn)).collect()
     }
 }
 
@@ -123,11 +126,18 @@ pub(super) struct Among<'a> {
     pub(super) house: &'a House<'a>,
     pub(super) candidates: Arc<Candidates>,
     seen: Views,
-    /// Its pieces; with every by-pass of which nobody knows, and without, where one is on the way to a room.
-    pieces: Vec<usize>,
-    worlds: Option<[Vec<usize>; 2]>,
+    own: Laying,
+    /// With every by-pass of which nobody knows, and without, where one is on the way to a room.
+    worlds: Option<[Laying; 2]>,
     /// Its endings.
     endings: Vec<usize>,
+}
+
+/// What a circuit is made of, by the numbers that it has in all houses.
+struct Laying {
+    pieces: Vec<usize>,
+    /// Its branches, view by view.
+    branches: Vec<NumberedBranches>,
 }
 
 impl<'a> Among<'a> {
@@ -146,8 +156,18 @@ impl<'a> Among<'a> {
             return Ok(None);
         };
         let endings = alike.endings(&house.circuit);
-        let worlds = house.worlds.as_deref().map(|worlds| worlds.each_ref().map(|world| alike.pieces(world)));
-        Ok(Some(Self { place, draws, told, house, candidates, seen, pieces: own, worlds, endings }))
+        let laying = |pieces: Vec<usize>, alike: &mut Alike| Laying {
+            branches: seen.numbered(&mut alike.branches, &pieces, &endings),
+            pieces,
+        };
+        let own = laying(own, alike);
+        let worlds = house.worlds.as_deref().map(|worlds| {
+            worlds.each_ref().map(|world| {
+                let pieces = alike.pieces(world);
+                laying(pieces, alike)
+            })
+        });
+        Ok(Some(Self { place, draws, told, house, candidates, seen, own, worlds, endings }))
     }
 
     /// The house of one draw, and what it gives at every placement.
@@ -161,45 +181,44 @@ impl<'a> Among<'a> {
         let throw = |key| throws.dice(key);
         let errors = house.model_errors(throws);
         let DrawnOnce { models: drawn, ends: known } = drawn;
-        let ends = self.seen.ends(|ending| {
-            let number = self.endings.get(ending).and_then(|number| known.get_mut(*number));
-            let sent_back = || house.circuit.sent_back(ending, throw);
-            number.map_or_else(sent_back, |known| *known.get_or_insert_with(sent_back))
-        });
-        let mut solve = |circuit: &Circuit, numbers: &[usize]| -> Result<Solved, AdviceError> {
-            let models = drawn_models(circuit, numbers, &throw, drawn)?;
-            self.seen.solved(branches, &models, &ends, &errors)
+        let mut solve = |circuit: &Circuit, laying: &Laying| -> Result<Solved, AdviceError> {
+            let sends = |ending: usize| {
+                let number = self.endings.get(ending).and_then(|number| known.get_mut(*number));
+                let sent_back = || house.circuit.sent_back(ending, throw);
+                number.map_or_else(sent_back, |known| *known.get_or_insert_with(sent_back))
+            };
+            let model = |piece: usize| drawn_model(circuit, &laying.pieces, piece, &throw, drawn);
+            self.seen.solved(branches, &laying.branches, model, sends, &errors)
         };
         let solved = match (house.worlds.as_deref(), &self.worlds) {
-            (Some([with, without]), Some([pieces_with, pieces_without])) => {
+            (Some([with, without]), Some([laid_with, laid_without])) => {
                 SolvedDraw::of_worlds(house.circuit.world_shown(throw), |world| match world {
-                    InWorld::AsDrawn => solve(&house.circuit, &self.pieces),
-                    InWorld::With => solve(with, pieces_with),
-                    InWorld::Without => solve(without, pieces_without),
+                    InWorld::AsDrawn => solve(&house.circuit, &self.own),
+                    InWorld::With => solve(with, laid_with),
+                    InWorld::Without => solve(without, laid_without),
                 })?
             }
-            _ => SolvedDraw::One(solve(&house.circuit, &self.pieces)?),
+            _ => SolvedDraw::One(solve(&house.circuit, &self.own)?),
         };
         let tried = house.tried(&solved, throws, &self.candidates)?;
         Ok((solved, tried))
     }
 }
 
-/// The parts of a circuit, each drawn once for all houses in which it is the same.
-fn drawn_models(
+/// A piece of a circuit, drawn once for all houses in which it is the same.
+fn drawn_model(
     circuit: &Circuit,
     numbers: &[usize],
+    piece: usize,
     throw: &impl Fn([u8; 16]) -> Dice,
     drawn: &mut [Option<Arc<Model>>],
-) -> Result<Vec<Arc<Model>>, AdviceError> {
-    let mut models = Vec::with_capacity(numbers.len());
-    for (piece, number) in circuit.pieces.iter().zip(numbers) {
-        let known = drawn.get_mut(*number).ok_or(AdviceError::Inner("piece"))?;
-        let model = match known {
-            Some(model) => Arc::clone(model),
-            None => Arc::clone(known.insert(Arc::new(piece.rated.draw(&mut throw(piece.key))?))),
-        };
-        models.push(model);
+) -> Result<Arc<Model>, AdviceError> {
+    let missing = || AdviceError::Inner("piece");
+    let number = *numbers.get(piece).ok_or_else(missing)?;
+    let known = drawn.get_mut(number).ok_or_else(missing)?;
+    if let Some(model) = known {
+        return Ok(Arc::clone(model));
     }
-    Ok(models)
+    let piece = circuit.pieces.get(piece).ok_or_else(missing)?;
+    Ok(Arc::clone(known.insert(Arc::new(piece.rated.draw(&mut throw(piece.key))?))))
 }

@@ -74,8 +74,8 @@ pub(super) fn chosen(candidates: &Candidates, draws: &[Tried]) -> Option<usize> 
     let with_by_passes: Which = |draw| &draw.with_by_passes;
     let net = |rate: LinkRate| rate.net.value();
     let nets = |at, which| Given { candidates, at, which, draws, share: LOW, value: net };
-    let phys =
-        |at| Given { candidates, at, which: shown, draws, share: LIKELY, value: |rate| rate.phy.value() };
+    let phy = |rate: LinkRate| rate.phy.value();
+    let phys = |at| Given { candidates, at, which: shown, draws, share: LIKELY, value: phy };
     // The way that was too slow last is likely so at the next placement, too.
     let slowest = Cell::new(0);
     // Whatever falls below what is near enough to the best so far need not be known.
@@ -111,16 +111,16 @@ pub(super) fn chosen(candidates: &Candidates, draws: &[Tried]) -> Option<usize> 
 type Which = fn(&Tried) -> &Ways;
 
 /// What each way gives at a placement: so large a share of the draws gives less.
-struct Given<'a> {
+struct Given<'a, V> {
     candidates: &'a Candidates,
     at: usize,
     which: Which,
     draws: &'a [Tried],
     share: f64,
-    value: fn(LinkRate) -> f64,
+    value: V,
 }
 
-impl Given<'_> {
+impl<V: Fn(LinkRate) -> f64> Given<'_, V> {
     fn count(&self) -> usize {
         self.draws.first().map_or(0, |draw| (self.which)(draw).count())
     }
@@ -130,7 +130,7 @@ impl Given<'_> {
         values.clear();
         let rates =
             self.draws.iter().filter_map(|draw| (self.which)(draw).rate(way, self.candidates, self.at));
-        values.extend(rates.map(self.value));
+        values.extend(rates.map(&self.value));
         quantile(values, self.share)
     }
 

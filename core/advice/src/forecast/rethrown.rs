@@ -6,7 +6,7 @@
 use std::sync::Arc;
 
 use coax::link::{Candidates, Placement};
-use coax::{Branches, Dice, Model, Sweep};
+use coax::{BranchNumbers, Branches, Dice, Model, NumberedBranches, Sweep};
 use facts::fact::SubjectId;
 use house::record::Survey;
 
@@ -56,8 +56,7 @@ pub(crate) fn total_effects(
     }
     let draws = u64::from(prepared.forecast.draws);
     let Some(placement) = placement_of(house, forecast, draws, goes_on)? else { return nothing() };
-    let seen =
-        Views::of(house, Told::Rates, &house.circuit.models(|key| Dice::thrown(0, 0, key), |_| None)?)?;
+    let seen = Seen::of(house, &again)?;
     let tools = || (Branches::on(house.grid.clone()), Sweep::on(house.grid.clone()));
     let work = |tools: &mut (Branches, Sweep), draw| {
         Looked { house, seen: seen.as_ref(), placement: &placement }.draw(tools, draw, &again)
@@ -117,11 +116,47 @@ struct Drawn {
     again: Vec<(Rates, f64)>,
 }
 
+/// A house seen from its bridge, as it is thrown and with each unknown thrown again.
+struct Seen {
+    views: Views,
+    as_thrown: Vec<NumberedBranches>,
+    /// Nothing for what is known.
+    again: Vec<Vec<NumberedBranches>>,
+}
+
+impl Seen {
+    /// `None` where it cannot be seen from there.
+    fn of(house: &House<'_>, again: &[Option<Again>]) -> Result<Option<Self>, AdviceError> {
+        let circuit = &house.circuit;
+        let somehow = circuit.models(|key| Dice::thrown(0, 0, key), |_| None)?;
+        let Some(views) = Views::of(house, Told::Rates, &somehow)? else { return Ok(None) };
+        let mut numbers = BranchNumbers::default();
+        let endings: Vec<usize> = (0..circuit.endings.len()).collect();
+        let mut pieces: Vec<usize> = (0..circuit.pieces.len()).collect();
+        let as_thrown = views.numbered(&mut numbers, &pieces, &endings);
+        let mut thrown_again = Vec::with_capacity(again.len());
+        for (place, again) in again.iter().enumerate() {
+            let here = again.as_ref().and_then(|again| pieces.get_mut(again.piece));
+            let Some(here) = here else {
+                thrown_again.push(Vec::new());
+                continue;
+            };
+            // A piece thrown again is none of the others.
+            let first = std::mem::replace(here, circuit.pieces.len() + place);
+            thrown_again.push(views.numbered(&mut numbers, &pieces, &endings));
+            if let Some(here) = again.as_ref().and_then(|again| pieces.get_mut(again.piece)) {
+                *here = first;
+            }
+        }
+        Ok(Some(Self { views, as_thrown, again: thrown_again }))
+    }
+}
+
 /// A house that is looked at draw by draw.
 struct Looked<'a> {
     house: &'a House<'a>,
     /// `None` where it cannot be seen from its bridge.
-    seen: Option<&'a Views>,
+    seen: Option<&'a Seen>,
     placement: &'a Placement,
 }
 
@@ -137,11 +172,13 @@ impl Looked<'_> {
         let throws = Throws::of(house.options.seed, draw);
         let errors = house.model_errors(&throws);
         let sends = |end| circuit.sent_back(end, |key| throws.dice(key));
-        let ends = self.seen.map_or_else(Vec::new, |seen| seen.ends(sends));
         let mut models = circuit.models(|key| throws.dice(key), |_| None)?;
-        let mut rates = |models: &[Arc<Model>]| -> Result<Rates, AdviceError> {
-            let solved = if let Some(seen) = self.seen {
-                seen.solved(branches, models, &ends, &errors)?
+        let mut rates = |models: &[Arc<Model>], thrown_again: Option<usize>| -> Result<Rates, AdviceError> {
+            let solved = if let Some(Seen { views, as_thrown, again }) = self.seen {
+                let numbered = thrown_again.map_or(Some(as_thrown), |place| again.get(place));
+                let numbered = numbered.ok_or(AdviceError::Inner("unknown"))?;
+                let model = |piece: usize| models.get(piece).cloned().ok_or(AdviceError::Inner("piece"));
+                views.solved(branches, numbered, model, sends, &errors)?
             } else {
                 let tree = circuit.drawn_of(models.to_vec(), |key| throws.dice(key))?.tree;
                 let powers = sweep.powers(&[&tree], &house.asked.outlets)?.pop();
@@ -151,9 +188,9 @@ impl Looked<'_> {
                 |room| Ok(house.rates(room, &solved, self.placement, &throws)?.map(|rate| rate.net.value()));
             house.rooms.iter().map(of).collect()
         };
-        let as_thrown = rates(&models)?;
+        let as_thrown = rates(&models, None)?;
         let mut gave = Vec::with_capacity(again.len());
-        for again in again {
+        for (place, again) in again.iter().enumerate() {
             let Some(again) = again else {
                 gave.push((Rates::new(), 0.0));
                 continue;
@@ -162,7 +199,7 @@ impl Looked<'_> {
             let (drawn, chance) = again.draw(piece, &throws)?;
             let here = models.get_mut(again.piece).ok_or(AdviceError::Inner("piece"))?;
             let first = std::mem::replace(here, Arc::new(drawn));
-            gave.push((rates(&models)?, chance));
+            gave.push((rates(&models, Some(place))?, chance));
             if let Some(here) = models.get_mut(again.piece) {
                 *here = first;
             }

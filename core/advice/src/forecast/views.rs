@@ -3,7 +3,7 @@
 
 use std::sync::Arc;
 
-use coax::{Branches, Complex64, Model, OutletIndex};
+use coax::{BranchNumbers, Branches, Complex64, Model, NumberedBranches, OutletIndex};
 
 use super::circuit::{Circuit, Terminal};
 use super::drawn_house::{House, Told};
@@ -58,24 +58,35 @@ impl Views {
         Ok(Some(Self { views, pairs: pairs.into() }))
     }
 
-    /// What is on the ends in one draw, view by view, as [`Views::solved`] takes it; `sends` says what each of the circuit's endings
-    /// sends back.
-    pub(super) fn ends(&self, mut sends: impl FnMut(usize) -> Complex64) -> Vec<Vec<Complex64>> {
-        let of_view = |view: &View| view.laid.ends.iter().copied().map(&mut sends).collect();
+    /// Its branches as they are numbered, view by view, with its pieces and its circuit's endings by their numbers.
+    pub(super) fn numbered(
+        &self,
+        numbers: &mut BranchNumbers,
+        pieces: &[usize],
+        endings: &[usize],
+    ) -> Vec<NumberedBranches> {
+        let of_view = |view: &View| {
+            let ends = view.laid.ends.iter().map(|ending| endings.get(*ending).copied().unwrap_or(0));
+            numbers.of(&view.laid.tree, pieces, &ends.collect::<Vec<_>>())
+        };
         self.views.iter().map(of_view).collect()
     }
 
-    /// The powers of its pairs, of parts that are drawn.
+    /// The powers of its pairs in one draw: `model` gives each of the circuit's pieces as it is drawn, `sends` what each of its
+    /// endings sends back. Both are asked only for what is not known yet of these branches.
     pub(super) fn solved(
         &self,
         branches: &mut Branches,
-        models: &[Arc<Model>],
-        ends: &[Vec<Complex64>],
+        numbered: &[NumberedBranches],
+        mut model: impl FnMut(usize) -> Result<Arc<Model>, AdviceError>,
+        mut sends: impl FnMut(usize) -> Complex64,
         errors: &[f64],
     ) -> Result<Solved, AdviceError> {
         let mut powers = Vec::with_capacity(self.views.len());
-        for (view, ends) in self.views.iter().zip(ends) {
-            powers.push(branches.powers(&view.laid.tree, models, ends, &view.outlets)?);
+        for (view, numbered) in self.views.iter().zip(numbered) {
+            let Laid { tree, ends } = &view.laid;
+            let sends = |end: usize| ends.get(end).map_or(Complex64::ZERO, |ending| sends(*ending));
+            powers.push(branches.powers((tree, numbered), &mut model, sends, &view.outlets)?);
         }
         Ok(Solved::new(Pairs::Together(powers, Arc::clone(&self.pairs)), errors.to_vec()))
     }

@@ -67,6 +67,7 @@ impl Candidates {
         &self.placements
     }
 
+    #[inline]
     pub(crate) fn seen_by(&self, version: Version) -> Option<&Seen> {
         // They stand in the order of the versions.
         let found = self.by_version.get(version as usize).filter(|(of, _)| *of == version);

@@ -23,6 +23,7 @@ pub(crate) struct Pair {
 
 impl Pair {
     /// The rates on so many channels that together carry so many mean bits.
+    #[inline]
     pub fn rate_of(&self, bits: f64, channels: usize, nodes_in_network: usize) -> LinkRate {
         let phy = MegabitsPerSecond(self.full_phy.value() * bits / f64::from(self.version.most_bits().value));
         let mac = mac_rate(self.version, phy, channels, nodes_in_network, self.mac_efficiency);
@@ -62,6 +63,7 @@ impl Carried {
 
     /// The rates when the network, of `nodes_in_network` nodes, runs at one of those placements, by its place among them; none beyond
     /// the last.
+    #[inline]
     pub fn rate(&self, candidates: &Candidates, placement: usize, nodes_in_network: usize) -> LinkRate {
         let seen = candidates.seen_by(self.pair.version).and_then(|seen| seen.of.get(placement));
         let Some(channels) = seen else { return LinkRate::NONE };

@@ -206,7 +206,7 @@ fn running_integral(grid: &[Megahertz], values: &[f64]) -> Vec<f64> {
     integral.push(sum);
     for (frequencies, values) in grid.windows(2).zip(values.windows(2)) {
         if let (&[low, high], &[here, next]) = (frequencies, values) {
-            sum += (high - low).value() * f64::midpoint(here, next);
+            sum += 0.5 * (high - low).value() * (here + next);
             integral.push(sum);
         }
     }

@@ -44,6 +44,7 @@ pub fn least_mac_rate_1_1(phy: MegabitsPerSecond) -> MegabitsPerSecond {
 /// - 2.5: 2250 (common practice, no source) to 2500 of 3500 (encyclopedia article; five times the 2.0 release's 700).
 ///
 /// Never above the version's published MAC rate, in proportion to the channels in use.
+#[inline]
 pub fn mac_rate(
     version: Version,
     phy: MegabitsPerSecond,

@@ -4,6 +4,9 @@ use std::ops::Range;
 
 use super::wave::Wave;
 
+/// It grows by so many at least (1 MB, which is not there before something is written to it): each time it grows, all may be moved.
+const LEAST_GROWTH: usize = 8_192;
+
 /// Waves one after the other.
 #[derive(Debug, Default)]
 pub(super) struct Arena {
@@ -27,6 +30,9 @@ impl Arena {
         let taken = self.taken..self.taken + count;
         self.taken = taken.end;
         if self.waves.len() < taken.end {
+            if self.waves.capacity() < taken.end {
+                self.waves.reserve(LEAST_GROWTH.max(taken.end - self.waves.len()));
+            }
             self.waves.resize(taken.end, Wave::ZERO);
         }
         taken

@@ -3,16 +3,15 @@
 //! whatever it does to the wiring.
 
 use std::collections::HashMap;
-use std::hash::BuildHasher;
 use std::ops::Range;
 use std::sync::Arc;
 
 use foldhash::fast::FixedState;
-use hashbrown::HashTable;
 use multiversion::multiversion;
 use num_complex::Complex64;
 
 use super::arena::Arena;
+use super::branch_numbers::{NumberedBranch, NumberedBranches};
 use super::eliminate::{Columns, fold, turn_back};
 use super::evaluate::fill;
 use super::index::OutletIndex;
@@ -24,7 +23,7 @@ use crate::grid::FrequencyGrid;
 use crate::look::Blocks;
 use crate::model::{Filler, Model};
 
-/// Branches of trees over one grid, each folded once.
+/// Branches of trees over one grid, each folded once: what has the same number is the same until all is forgotten.
 #[derive(Debug)]
 pub struct Branches {
     grid: FrequencyGrid,
@@ -33,8 +32,8 @@ pub struct Branches {
     /// Where each part's matrices lie. The model is held, so that no other comes to lie in its place.
     tables: HashMap<Part, (Arc<Model>, Range<usize>), FixedState>,
     matrices: Arena,
-    known: Known,
-    folded: Vec<Folded>,
+    /// By their numbers.
+    folded: Vec<Option<Folded>>,
     /// What all branches fold to, one after the other.
     waves: Arena,
     scratch: Scratch,
@@ -42,55 +41,6 @@ pub struct Branches {
 
 /// A model, by where it lies in memory, and which of its ports faces the root.
 type Part = (usize, usize);
-
-/// What makes each branch what it is, and so its number: its first part, and what is on each other port of that. All sides lie one
-/// after the other: so many branches are met that memory for each by itself would cost more than to fold it.
-#[derive(Debug, Default)]
-struct Known {
-    branches: Vec<(Part, Range<usize>)>,
-    sides: Vec<Under>,
-    numbers: HashTable<usize>,
-    hasher: FixedState,
-}
-
-impl Known {
-    fn forget(&mut self) {
-        self.branches.clear();
-        self.sides.clear();
-        self.numbers.clear();
-    }
-
-    /// The number of a branch that was met before.
-    fn number(&self, part: Part, sides: &[Under]) -> Option<usize> {
-        let is_it = |number: &usize| {
-            let (of, range) = &self.branches[*number];
-            *of == part && self.sides[range.clone()] == *sides
-        };
-        self.numbers.find(self.hasher.hash_one((part, sides)), is_it).copied()
-    }
-
-    /// Gives a new branch the next number.
-    fn push(&mut self, part: Part, sides: &[Under]) {
-        let Self { branches, sides: all, numbers, hasher } = self;
-        let first = all.len();
-        all.extend_from_slice(sides);
-        branches.push((part, first..all.len()));
-        let hash = |number: &usize| {
-            let (part, range) = &branches[*number];
-            hasher.hash_one((*part, &all[range.clone()]))
-        };
-        numbers.insert_unique(hasher.hash_one((part, sides)), branches.len() - 1, hash);
-    }
-}
-
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-enum Under {
-    Outlet,
-    /// Something that sends this back: the bits of its real and imaginary part.
-    End(u64, u64),
-    /// A branch, by its number.
-    Branch(usize),
-}
 
 /// What becomes of a branch: where in [`Branches::waves`] it lies.
 #[derive(Debug, Clone, Copy)]
@@ -151,7 +101,6 @@ impl Branches {
             blocks,
             tables: HashMap::default(),
             matrices: Arena::default(),
-            known: Known::default(),
             folded: Vec::new(),
             waves: Arena::default(),
             scratch: Scratch::default(),
@@ -162,7 +111,6 @@ impl Branches {
     pub fn forget(&mut self) {
         self.tables.clear();
         self.matrices.forget();
-        self.known.forget();
         self.folded.clear();
         self.waves.forget();
     }
@@ -172,35 +120,48 @@ impl Branches {
         self.matrices.taken() + self.waves.taken()
     }
 
-    /// The powers between the root's outlet and these outlets of a tree laid as `tree`, of which the parts are these models (in
-    /// the order in which they were added to the network) and the ends send back so much (in the order of [`Tree::ends`]).
+    /// The powers between the root's outlet and these outlets of a tree laid as `tree`, of which `part` gives the model of each part
+    /// (in the order in which they were added to the network) and `end` what each of [`Tree::ends`] sends back. Both are asked only
+    /// for what is not folded yet.
     ///
     /// # Errors
-    /// [`CoaxError::NoOutlet`] where no outlet is at the root, [`CoaxError::NoSuchOutlet`], [`CoaxError::NoSuchPart`] for too few
-    /// models, and [`CoaxError::Resonance`] where the equations have no single answer.
-    pub fn powers(
+    /// [`CoaxError::NoOutlet`] where no outlet is at the root, [`CoaxError::NoSuchOutlet`], [`CoaxError::NoSuchPart`] where the
+    /// branches are another tree's, [`CoaxError::Resonance`] where the equations have no single answer, and what `part` gives.
+    pub fn powers<E: From<CoaxError>>(
         &mut self,
-        tree: &Tree,
-        models: &[Arc<Model>],
-        ends: &[Complex64],
+        (tree, branches): (&Tree, &NumberedBranches),
+        mut part: impl FnMut(usize) -> Result<Arc<Model>, E>,
+        mut end: impl FnMut(usize) -> Complex64,
         wanted: &[OutletIndex],
-    ) -> Result<RootPowers, CoaxError> {
+    ) -> Result<RootPowers, E> {
         if tree.plan.root_outlet.is_none() {
-            return Err(CoaxError::NoOutlet);
+            return Err(CoaxError::NoOutlet.into());
         }
-        let numbers = self.fold_all(tree, models, ends)?;
+        let (laid, numbered) = (tree.parts.len(), branches.of.len());
+        if laid != numbered {
+            return Err(CoaxError::NoSuchPart { part: laid.min(numbered), parts: numbered }.into());
+        }
+        for ((step, laid), branch) in tree.plan.steps.iter().zip(tree.parts.iter()).zip(&branches.of).rev() {
+            if self.folded.get(branch.number).copied().flatten().is_none() {
+                let sides = &tree.plan.sides[step.sides.clone()];
+                self.fold(branches, *branch, (step, sides, laid), &part(laid.original)?, &mut end)?;
+            }
+        }
         let points = self.grid.len();
         let mut powers =
             RootPowers { points, from_root: Vec::with_capacity(wanted.len() * points), to_root: None };
+        let folded = |place: usize| {
+            branches.of.get(place).and_then(|branch| self.folded.get(branch.number).copied().flatten())
+        };
         for outlet in wanted {
             let outlets = tree.outlets();
             let side = tree.plan.side_of.get(outlet.0);
             let side = *side.ok_or(CoaxError::NoSuchOutlet { outlet: outlet.0, outlets })?;
             let Scratch { way, back, .. } = &mut self.scratch;
             if let Some(side) = side {
-                along(&tree.plan, &numbers, side, (&self.folded, self.waves.all()), way, back);
+                along(&tree.plan, &folded, side, self.waves.all(), way, back);
             } else {
-                let first = numbers.first().map_or(0, |root| self.folded[*root].reflected);
+                let first = folded(0).map_or(0, |root| root.reflected);
                 way.clear();
                 way.extend_from_slice(&self.waves.all()[first..first + self.blocks.at.len()]);
                 back.clear();
@@ -216,48 +177,15 @@ impl Branches {
         Ok(powers)
     }
 
-    /// Folds what is not known yet; the number of the branch that begins with each part, by the part's place.
-    fn fold_all(
+    /// Folds a branch of which those under it are folded.
+    fn fold(
         &mut self,
-        tree: &Tree,
-        models: &[Arc<Model>],
-        ends: &[Complex64],
-    ) -> Result<Vec<usize>, CoaxError> {
-        let mut numbers = vec![0; tree.parts.len()];
-        let mut under = Vec::new();
-        let mut ends_left = ends.len();
-        for (place, (step, part)) in tree.plan.steps.iter().zip(tree.parts.iter()).enumerate().rev() {
-            let Some(model) = models.get(part.original) else {
-                return Err(CoaxError::NoSuchPart { part: part.original, parts: models.len() });
-            };
-            let sides = &tree.plan.sides[step.sides.clone()];
-            ends_left -= sides.iter().filter(|side| matches!(side, Side::End(_))).count().min(ends_left);
-            let mut next = ends_left;
-            under.clear();
-            under.extend(sides.iter().map(|side| match side {
-                Side::Outlet(_) => Under::Outlet,
-                Side::Part(below) => Under::Branch(numbers[*below]),
-                Side::End(reflection) => {
-                    let reflection = ends.get(next).copied().unwrap_or(*reflection);
-                    next += 1;
-                    Under::End(reflection.re.to_bits(), reflection.im.to_bits())
-                }
-            }));
-            numbers[place] = match self.known.number((Arc::as_ptr(model) as usize, part.up_port), &under) {
-                Some(number) => number,
-                None => self.folded_anew(&under, step, part, model)?,
-            };
-        }
-        Ok(numbers)
-    }
-
-    fn folded_anew(
-        &mut self,
-        sides: &[Under],
-        step: &Step,
-        part: &TreePart,
+        branches: &NumberedBranches,
+        branch: NumberedBranch,
+        (step, sides, part): (&Step, &[Side], &TreePart),
         model: &Arc<Model>,
-    ) -> Result<usize, CoaxError> {
+        end: &mut impl FnMut(usize) -> Complex64,
+    ) -> Result<(), CoaxError> {
         let blocks = &self.blocks.at;
         let place = (Arc::as_ptr(model) as usize, part.up_port);
         let matrices = if let Some((_, known)) = self.tables.get(&place) {
@@ -274,18 +202,25 @@ impl Branches {
         // Only those of live ports are looked at.
         loads.resize((blocks.len() * step.width).max(loads.len()), Wave::ZERO);
         let loads = &mut loads[..blocks.len() * step.width];
-        for (port, under) in sides.iter().enumerate() {
+        let mut next_end = branch.first_end;
+        for (port, side) in sides.iter().enumerate() {
             let here = loads.iter_mut().skip(port).step_by(step.width);
-            match under {
-                Under::Branch(number) => {
-                    let of = &self.waves.all()[self.folded[*number].reflected..];
+            match side {
+                Side::Part(below) => {
+                    let below = branches.of.get(*below);
+                    let below = below.and_then(|below| self.folded.get(below.number).copied().flatten());
+                    let of = below.map_or(&[][..], |below| &self.waves.all()[below.reflected..]);
                     here.zip(of).for_each(|(load, of)| *load = *of);
                 }
-                Under::End(re, im) if (*re, *im) != (0, 0) => {
-                    let reflection = Complex64::new(f64::from_bits(*re), f64::from_bits(*im));
+                Side::End(_) => {
+                    let reflection = end(next_end);
+                    next_end += 1;
+                    if reflection == Complex64::ZERO {
+                        continue;
+                    }
                     here.for_each(|load| *load = Wave::of(reflection));
                 }
-                Under::End(..) | Under::Outlet => continue,
+                Side::Outlet(_) => continue,
             }
             live.push(port);
         }
@@ -302,9 +237,11 @@ impl Branches {
         if let Some(block) = fold_part(step.width, &self.matrices.all()[matrices], into, &mut self.scratch) {
             return Err(CoaxError::Resonance { part: step.original, megahertz: blocks[block].0.0[0] });
         }
-        self.folded.push(folded);
-        self.known.push(place, sides);
-        Ok(self.folded.len() - 1)
+        if self.folded.len() <= branch.number {
+            self.folded.resize(branch.number + 1, None);
+        }
+        self.folded[branch.number] = Some(folded);
+        Ok(())
     }
 }
 
@@ -312,9 +249,9 @@ impl Branches {
 #[multiversion(targets("x86_64+avx512f+avx512dq+avx512vl", "x86_64+avx2"))]
 fn along(
     plan: &Plan,
-    numbers: &[usize],
+    folded: &dyn Fn(usize) -> Option<Folded>,
     side: usize,
-    (folded, waves): (&[Folded], &[Wave]),
+    waves: &[Wave],
     way: &mut Vec<Wave>,
     back: &mut Vec<Wave>,
 ) {
@@ -323,7 +260,7 @@ fn along(
     back.clear();
     while let Some(side) = here {
         let place = plan.part_of[side];
-        let (folded, step) = (&folded[numbers[place]], &plan.steps[place]);
+        let (Some(folded), step) = (folded(place), &plan.steps[place]) else { return };
         let port = side - step.sides.start;
         let blocks = folded.down - folded.reflected;
         let of = |first: usize| &waves[first..first + blocks * step.width];
@@ -341,11 +278,12 @@ fn along(
 /// Goes on by a port of a part: the first of a way is what it begins with.
 #[inline(always)]
 fn go(along: &mut Vec<Wave>, factors: &[Wave], port: usize, width: usize) {
-    let here = factors.iter().skip(port).step_by(width);
     if along.is_empty() {
-        along.extend(here);
-    } else {
-        along.iter_mut().zip(here).for_each(|(wave, factor)| *wave = wave.times(factor));
+        along.extend(factors.iter().skip(port).step_by(width));
+        return;
+    }
+    for (wave, factors) in along.iter_mut().zip(factors.chunks_exact(width)) {
+        *wave = wave.times(&factors[port]);
     }
 }
 

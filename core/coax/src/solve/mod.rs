@@ -18,6 +18,7 @@
 
 mod any_part;
 mod arena;
+mod branch_numbers;
 mod branches;
 mod cores;
 mod course;
@@ -37,6 +38,7 @@ mod tables;
 mod tree;
 mod wave;
 
+pub use branch_numbers::{BranchNumbers, NumberedBranches};
 pub use branches::{Branches, RootPowers};
 pub use cores::cores;
 pub use index::{OutletIndex, PartIndex};

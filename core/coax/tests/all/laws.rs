@@ -7,8 +7,8 @@ use crate::linear::Dense;
 use coax::model::{Amplifier, AmplifierCore, Cable, Junction, Link};
 use coax::rated::{CableRating, CableSeries, Condition};
 use coax::{
-    Branches, Decibels, Dice, End, FrequencyGrid, Megahertz, Metres, Model, Network, PartIndex, Samples,
-    Span, Sweep, Wanted,
+    BranchNumbers, Branches, CoaxError, Decibels, Dice, End, FrequencyGrid, Megahertz, Metres, Model,
+    Network, PartIndex, Samples, Span, Sweep, Wanted,
 };
 use num_complex::Complex64;
 use proptest::prelude::*;
@@ -18,6 +18,14 @@ const MEGAHERTZ: [f64; 11] = [5.0, 41.0, 60.0, 204.0, 600.0, 1000.0, 1125.0, 124
 
 fn grid() -> FrequencyGrid {
     FrequencyGrid::new(MEGAHERTZ.map(Megahertz).to_vec()).unwrap()
+}
+
+/// The place of one among those that were met, where it is put if it is new.
+fn numbered<T: Clone>(met: &mut Vec<T>, one: &T, is_same: impl Fn(&T, &T) -> bool) -> usize {
+    met.iter().position(|other| is_same(one, other)).unwrap_or_else(|| {
+        met.push(one.clone());
+        met.len() - 1
+    })
 }
 
 /// A bare tee with two reflecting arms may ring: then the answers agree to fewer digits.
@@ -145,7 +153,9 @@ proptest! {
         let frequencies = if is_even { FrequencyGrid::even(Megahertz(1125.0), Megahertz(1675.0), 151).unwrap() } else { grid() };
         let may_ring = house.models.iter().any(|model| matches!(**model, Model::Junction(_)));
         let digits = if may_ring { 1e-9 } else { 1e-12 };
-        let mut branches = Branches::on(frequencies.clone());
+        let (mut branches, mut numbers) = (Branches::on(frequencies.clone()), BranchNumbers::default());
+        // Parts and ends that are the same have one number.
+        let (mut parts, mut sent_back): (Vec<Arc<Model>>, Vec<Complex64>) = (Vec::new(), Vec::new());
         let mut houses = vec![house.clone()];
         for (which, metres) in changes {
             let mut changed = houses.last().unwrap().clone();
@@ -173,7 +183,13 @@ proptest! {
                 house.ends.iter().find(|(at, _)| *at == (part.0, port)).unwrap().1
             };
             let ends: Vec<Complex64> = laid.ends().into_iter().map(of).collect();
-            let kept = branches.powers(&laid, &house.models, &ends, &outlets).unwrap();
+            let part_numbers: Vec<usize> =
+                house.models.iter().map(|model| numbered(&mut parts, model, Arc::ptr_eq)).collect();
+            let end_numbers: Vec<usize> =
+                ends.iter().map(|end| numbered(&mut sent_back, end, |one, other| one == other)).collect();
+            let numbers = numbers.of(&laid, &part_numbers, &end_numbers);
+            let part = |part: usize| Ok::<_, CoaxError>(Arc::clone(&house.models[part]));
+            let kept = branches.powers((&laid, &numbers), part, |end| ends[end], &outlets).unwrap();
             let all = tree.sample(&frequencies).unwrap().solve(Wanted::All).unwrap();
             for (place, &outlet) in outlets.iter().enumerate() {
                 let ways = [

@@ -222,14 +222,9 @@ fn what_is_thrown_first_is_the_forecast_itself() {
         let candidates = house.may_run().candidates();
         let alike = candidates.placements().iter().filter(|one| channels(one) == channels(&placement));
         hops += usize::from(alike.count() > 1);
-        let seen = Views::of(
-            house,
-            Told::Rates,
-            &house.circuit.models(|key| Dice::thrown(0, 0, key), |_| None).unwrap(),
-        )
-        .unwrap();
         let open = open_in(&survey, &told);
         let again: Vec<_> = open.iter().map(|open| Again::of(&house.circuit, *open)).collect();
+        let seen = Seen::of(house, &again).unwrap();
         let mut tools = (Branches::on(house.grid.clone()), Sweep::on(house.grid.clone()));
         let mut draws = Vec::new();
         for draw in 0..OPTIONS.draws.into() {
