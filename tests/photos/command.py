@@ -1,5 +1,5 @@
-"""command.py FOLDER: three photos, the same each time, for the tests of `legwork label --photo`: a label, and the jacket of one cable at
-both its ends."""
+"""command.py FOLDER: four photos, the same each time, for the tests of `legwork label --photo` and of jackets in the guide: a label, the jacket
+of one cable at both its ends, and an end of another."""
 import pathlib
 import random as randoms
 import sys
@@ -13,6 +13,7 @@ ROWS = {
     "label": ["4-WAY SPLITTER", "BAND 5-1002 MHz", "OUT -7.2 dB", "ISO 25 dB"],
     "near": ["RG-6 0482 FT"],
     "far": ["RG-6 0532 FT"],
+    "other": ["RG-59 075 M"],
 }
 HARDSHIP = {"surface": ["sticker"], "noise": 3}
 

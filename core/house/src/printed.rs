@@ -1,6 +1,16 @@
-//! Which kind of part a print tells of.
+//! Which kind of part or cable a print tells of.
 
-use crate::record::PartKind;
+use crate::record::{CableKind, PartKind};
+
+/// The kind of cable that a jacket's series is.
+pub const fn cable_printed(series: label::CableSeries) -> CableKind {
+    match series {
+        label::CableSeries::Series59 => CableKind::FiftyNine,
+        label::CableSeries::Series6 => CableKind::Six,
+        label::CableSeries::Series7 => CableKind::Seven,
+        label::CableSeries::Series11 => CableKind::Eleven,
+    }
+}
 
 /// The kind of part that a print tells of; none for print that is on no part of its own. A DC block is a barrel: what it
 /// holds back stands in its rating.

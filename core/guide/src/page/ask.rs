@@ -8,8 +8,8 @@ use crate::done::Done;
 use crate::error::Result;
 use crate::place::{FieldPlace, Key, LabelFigure, Move, Place, Question};
 use crate::question::{
-    Answer, Told, how_far, is_answered, is_touched, not_answered, offer_labels, reason, same_as_last,
-    take_label, with_sure_taken, with_touched,
+    Answer, Told, how_far, is_answered, is_touched, jacket_with_sure_taken, jacket_with_touched,
+    not_answered, offer_labels, reason, same_as_last, take_label, with_sure_taken, with_touched,
 };
 use crate::screen::{Ability, Block, PressWeight, Screen, WordsRole};
 use crate::session::{Pending, Session, SurveySnapshot, to_read};
@@ -97,9 +97,10 @@ pub(crate) fn take(session: &mut Session, question: &Question, done: &Done) -> R
     let open = session.open_survey()?;
     match done {
         Done::Photo(_, file) => {
-            if let Question::Label(part) = question {
-                session.add_photo(file, Some(*part), Some(PhotoRole::Label))?;
-            }
+            let (Question::Label(of) | Question::Cable(of)) = question else { return Ok(Move::Stay) };
+            session.add_photo(file, Some(*of), Some(PhotoRole::Label))?;
+            // The photo is written; what was given beside it is no answer yet.
+            session.open_survey()?.memory.has_answered = false;
             Ok(Move::Stay)
         }
         Done::Press(key) => pressed(session, question, key),
@@ -126,24 +127,23 @@ fn pressed(session: &mut Session, question: &Question, key: &Key) -> Result<Move
         Key::Later => put_off(session, question),
         Key::Stop => {
             let open = session.open_survey()?;
-            if let Question::Label(part) = question
-                && let Some(photo) = open.label_photo(*part)
-            {
+            for photo in open.photos_asked_about(question) {
                 open.prints.stop(&to_read(photo, &open.memory));
             }
             Ok(Move::Stay)
         }
         Key::TakeSure => {
-            let taken = session.with_snapshot(|snapshot| with_sure_taken(snapshot, question))?;
-            session.open_survey()?.memory.pending.pick(&Key::Taken, taken);
+            if matches!(question, Question::Cable(_)) {
+                let taken = session.with_snapshot(|snapshot| jacket_with_sure_taken(snapshot, question))?;
+                session.open_survey()?.memory.pending.pick(&Key::Taken, taken);
+            } else {
+                let taken = session.with_snapshot(|snapshot| with_sure_taken(snapshot, question))?;
+                session.open_survey()?.memory.pending.pick(&Key::Taken, taken);
+            }
             Ok(Move::Stay)
         }
         Key::Overview => Ok(Move::Go(Place::Overview)),
-        Key::PhotoPart(photo) => {
-            // What was written since one came here is the photo: what was given beside it is no answer yet.
-            session.open_survey()?.memory.has_answered = false;
-            Ok(Move::Go(Place::PhotoPart(*photo)))
-        }
+        Key::PhotoPart(photo) => Ok(Move::Go(Place::PhotoPart(*photo))),
         Key::Same => {
             if let Some(same) = session.with_snapshot(|snapshot| same_as_last(snapshot, question))? {
                 let pending = &mut session.open_survey()?.memory.pending;
@@ -202,6 +202,10 @@ fn touched(session: &mut Session, question: &Question, key: &Key) -> Result<Move
             let taken = session.with_snapshot(|snapshot| with_touched(snapshot, question, *figure))?;
             session.open_survey()?.memory.pending.pick(&Key::Taken, taken);
         }
+        Key::TakeOff(figure) => {
+            let taken = session.with_snapshot(|snapshot| jacket_with_touched(snapshot, question, *figure))?;
+            session.open_survey()?.memory.pending.pick(&Key::Taken, taken);
+        }
         Key::Fix(figure) => {
             let pending = &mut session.open_survey()?.memory.pending;
             let mut fixed: Vec<LabelFigure> = pending.picked(&Key::Fixed).unwrap_or_default();
@@ -237,7 +241,9 @@ fn answer(session: &mut Session, question: &Question) -> Result<Move> {
     }
     let (touched, stands_answered, has_photo) = session.with_snapshot(|snapshot| {
         let has_photo = match question {
-            Question::Label(part) => snapshot.survey.photos_of(Some(*part)).next().is_some(),
+            Question::Label(of) | Question::Cable(of) => {
+                snapshot.survey.photos_of(Some(*of)).next().is_some()
+            }
             _ => false,
         };
         (is_touched(snapshot, question), is_answered(snapshot, question), has_photo)

@@ -11,6 +11,7 @@ use facts::file::LeftOut;
 use house::record::{Named, PartKind, Without as WorkKind};
 
 use super::choice::{Choice, StandsAt};
+use super::jacket_figure::JacketFigure;
 use super::label_figure::LabelFigure;
 use super::question::Question;
 use crate::screen::FileAsked;
@@ -344,6 +345,8 @@ keys! {
         Fix(LabelFigure) "fix",
         /// A figure that was recognised, to be taken.
         Take(LabelFigure) "take",
+        /// What was read off a cable's jacket, to be taken.
+        TakeOff(JacketFigure) "take-off",
     }
 }
 
@@ -399,7 +402,7 @@ macro_rules! told_as_chosen {
     };
 }
 
-told_as_chosen! { PartKind StandsAt LabelFigure LeftOut }
+told_as_chosen! { PartKind StandsAt LabelFigure JacketFigure LeftOut }
 
 #[cfg(test)]
 mod tests {
@@ -425,6 +428,7 @@ mod tests {
             Key::ListWithout(BTreeSet::from([WorkKind::NewCable, WorkKind::Heights])),
             Key::Fix(LabelFigure::LegLossOf(12)),
             Key::Take(LabelFigure::ReturnHigh),
+            Key::TakeOff(JacketFigure::Series),
             Key::File(FileAsked::ToRead),
             Key::File(FileAsked::ToWrite { name: "a: b.lwk".into() }),
         ];

@@ -3,6 +3,7 @@
 
 mod choice;
 mod field;
+mod jacket_figure;
 mod key;
 mod label_figure;
 mod question;
@@ -20,6 +21,7 @@ use serde::{Deserialize, Serialize};
 
 pub(crate) use choice::{Choice, MAY_STAY_OUT, StandsAt, choices, replies};
 pub(crate) use field::FieldPlace;
+pub(crate) use jacket_figure::{JacketFigure, TakenOfJacket};
 pub(crate) use key::Key;
 pub(crate) use label_figure::{LabelFigure, TakenFigure};
 pub(crate) use question::Question;

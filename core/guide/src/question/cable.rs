@@ -11,9 +11,10 @@ use label::seen::{NoLength, SeenUnit, metres_between};
 use phrase::{Arg, Phrase};
 
 use super::answer::{Answer, Told, UNSURE, not_answered};
+use super::jacket_photo::{self, printed};
 use super::leads_to::jumper_length;
 use crate::number::Quantity;
-use crate::place::{Choice, Key, Question, choices};
+use crate::place::{Choice, Key, Question, TakenOfJacket, choices};
 use crate::screen::{PressWeight, WordsRole};
 use crate::session::{Pending, SurveySnapshot};
 use crate::view::{Offer, ScreenBuilder};
@@ -25,7 +26,7 @@ const SERIES: [CableKind; 4] = [CableKind::Six, CableKind::FiftyNine, CableKind:
 const KNOWN: [LengthKnown; 3] = [LengthKnown::Measured, LengthKnown::Paced, LengthKnown::Guessed];
 
 /// The cables that are asked about: each that feeds a part and is more than a jumper, as the map shows them.
-pub(super) fn laid(survey: &Survey) -> Vec<&Run> {
+pub(crate) fn laid(survey: &Survey) -> Vec<&Run> {
     let fed_over = |part| survey.runs.get(&survey.wiring.feed(part)?.run?);
     reading_order(survey).into_iter().filter_map(fed_over).filter(|run| !run.is_jumper()).collect()
 }
@@ -104,12 +105,17 @@ pub(super) struct CableAnswer {
     series: Option<OnJacket>,
     metres: Option<f64>,
     known: Option<HowKnown>,
+    /// Whether some of it was taken as it was read in photos of the jacket.
+    is_from_photo: bool,
 }
 
 impl CableAnswer {
     pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, run: SubjectId) {
         let survey = snapshot.survey;
         let found = survey.runs.get(&run);
+        if let Some(found) = found {
+            jacket_photo::draw(snapshot, builder, found);
+        }
         let offer = |series: &CableKind| {
             let words = Phrase::new(format!("cable-{}", series.key()));
             let about = words.attribute("about");
@@ -158,12 +164,29 @@ impl CableAnswer {
         builder.caution(&Caution::Heights.phrase());
     }
 
+    /// What somebody chose or typed goes before what was taken as it was read in a photo.
     pub(super) fn read(pending: &Pending) -> Told<Self> {
-        Ok(Self {
+        let mut answer = Self {
             series: pending.one(&Key::Series),
             metres: pending.number(&Key::Length, Quantity::Length)?,
             known: pending.one(&Key::Known),
-        })
+            is_from_photo: false,
+        };
+        for taken in jacket_photo::given(pending) {
+            match taken {
+                TakenOfJacket::Series(series) if answer.series.is_none() => {
+                    answer.series = Some(OnJacket::Series(series));
+                }
+                TakenOfJacket::Metres(metres)
+                    if answer.metres.is_none() && answer.known != Some(HowKnown::Unsure) =>
+                {
+                    (answer.metres, answer.known) = (Some(metres), Some(HowKnown::By(LengthKnown::Measured)));
+                }
+                TakenOfJacket::Series(_) | TakenOfJacket::Metres(_) => continue,
+            }
+            answer.is_from_photo = true;
+        }
+        Ok(answer)
     }
 
     /// What stands already is not written again. What was left empty beside the first answer is not known.
@@ -175,9 +198,10 @@ impl CableAnswer {
         if self.series.is_none() && !says_length && (self.known.is_none() || found.length.is_none()) {
             return Err(not_answered());
         }
+        let answer = if self.is_from_photo { printed(snapshot, run) } else { Answer::new() };
         let answer = match self.series.or_else(|| is_first.then_some(OnJacket::Unsure)) {
-            Some(seen) => series(Answer::new(), found, seen),
-            None => Answer::new(),
+            Some(seen) => series(answer, found, seen),
+            None => answer,
         };
         let known = match self.known {
             Some(HowKnown::Unsure) if self.metres.is_none() => {

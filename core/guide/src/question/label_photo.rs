@@ -238,8 +238,16 @@ pub(super) fn part_shown(
     builder: &ScreenBuilder<'_>,
     part: SubjectId,
 ) -> Option<PhotoPiece> {
-    let photo = snapshot.label_photo(part)?;
-    Some(builder.piece(photo.id, snapshot.memory.part_of(photo.id)?))
+    part_shown_of(snapshot, builder, snapshot.label_photo(part)?.id)
+}
+
+/// The same of a photo.
+pub(super) fn part_shown_of(
+    snapshot: &SurveySnapshot<'_>,
+    builder: &ScreenBuilder<'_>,
+    photo: SubjectId,
+) -> Option<PhotoPiece> {
+    Some(builder.piece(photo, snapshot.memory.part_of(photo)?))
 }
 
 /// What of a label a figure is.
@@ -266,7 +274,7 @@ pub(super) fn draw(
 ) {
     let offered = Offered::of(snapshot, part, given);
     if !matches!(offered, Some(Offered::ByDevice(_) | Offered::Read(..))) {
-        not_read(snapshot, builder, part);
+        not_read(snapshot.label_photo(part).and_then(|photo| snapshot.print_of(photo)), builder);
     }
     read(snapshot, builder, (part, known), (offered.as_ref(), given));
     if let Some(photo) = snapshot.label_photo(part) {
@@ -324,8 +332,8 @@ fn read(
     }
 }
 
-fn not_read(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, part: SubjectId) {
-    let read = snapshot.label_photo(part).and_then(|photo| snapshot.print_of(photo));
+/// Says how far the reading of a photo is, or why nothing came of it.
+pub(super) fn not_read(read: Option<PrintRead>, builder: &mut ScreenBuilder<'_>) {
     match read {
         Some(PrintRead::Waits(work)) => {
             let (name, stop) = (Phrase::new("label-being-read"), Phrase::new("work-stop"));

@@ -15,6 +15,7 @@ mod drops_out;
 pub(crate) mod entry;
 pub(crate) mod house;
 mod how_far;
+mod jacket_photo;
 mod journey;
 mod label;
 mod label_figures;
@@ -43,8 +44,13 @@ use crate::view::ScreenBuilder;
 
 pub(crate) use answer::{Answer, Told, not_answered};
 pub(crate) use how_far::how_far;
+pub(crate) use jacket_photo::{
+    MOST_PHOTOS as MOST_JACKET_PHOTOS, with_sure_taken as jacket_with_sure_taken,
+    with_touched as jacket_with_touched,
+};
 pub(crate) use journey::journey;
 pub(crate) use label_photo::{with_sure_taken, with_touched};
+
 pub(crate) use labels_seen::{offer_labels, take_label};
 pub(crate) use leads_to::free_tag;
 pub(crate) use open::Open;

@@ -36,7 +36,7 @@ use telling::words::Language;
 
 use crate::done::Done;
 use crate::error::{GuideError, Result};
-use crate::place::{FieldPlace, Key, Outside, Place, Question};
+use crate::place::{FieldPlace, Key, Outside, Place};
 use crate::screen::NoticeRole;
 use stakes::{Stakes, Weighing};
 
@@ -236,7 +236,7 @@ impl Session {
     pub(crate) fn read_prints_if_wanted(&mut self) {
         let (Some(model), Some(open)) = (&self.print_model, &mut self.open) else { return };
         let (photos, is_looked_at): (Vec<_>, bool) = match open.memory.way.last() {
-            Some(Place::Ask(Question::Label(part))) => (open.label_photo(*part).into_iter().collect(), true),
+            Some(Place::Ask(question)) => (open.photos_asked_about(question), true),
             Some(Place::Field(FieldPlace::Burst | FieldPlace::Assign)) => {
                 (open.survey.photos_of(None).collect(), false)
             }
@@ -248,11 +248,12 @@ impl Session {
         open.prints.read(model, photos, is_looked_at);
     }
 
-    /// The work that reads the photo of the label that is asked about: its screen waits for that.
+    /// The work that reads a photo of what is asked about: its screen waits for that.
     pub(crate) fn print_waited_for(&self) -> Option<LongWork> {
         let open = self.open.as_ref()?;
-        let Some(Place::Ask(Question::Label(part))) = open.memory.way.last() else { return None };
-        open.prints.work_on(&to_read(open.label_photo(*part)?, &open.memory))
+        let Some(Place::Ask(question)) = open.memory.way.last() else { return None };
+        let mut photos = open.photos_asked_about(question).into_iter();
+        photos.find_map(|photo| open.prints.work_on(&to_read(photo, &open.memory)))
     }
 
     /// Remembers what the answers may change, where it is worked out by now.

@@ -34,6 +34,7 @@ mod few_answers;
 mod field;
 mod field_large;
 mod field_parts;
+mod jacket_photo;
 mod journeys;
 mod label_photo;
 mod lacking;

@@ -322,6 +322,21 @@ cable-seven = 7 series
 cable-eleven = 11 series
     .about = about 10 mm (0.4 in), stiff
 
+jacket-recognised = Read from the photos of the jacket: choose what is right
+jacket-series = kind of cable
+jacket-length = length between the marks
+jacket-mark = mark at { $end ->
+    [one] one end
+   *[other] the other end
+}
+jacket-mark-says = { $mark } { $unit }
+jacket-other-end = A photo of the mark at the other end too gives the length.
+jacket-stands-otherwise = Something else stands in the survey: choose this only if you know better now.
+jacket-part = { $photo ->
+    [last] Choose where the print is in the last photo
+   *[before] Choose where the print is in the photo before
+}
+
 length-range = Somebody gave a range: { $length }. It stays unless you type another length.
 ask-cable = { $run }: which kind is it, and how long?
     .title = { $run }: kind and length

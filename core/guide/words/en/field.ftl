@@ -180,7 +180,7 @@ free-remove-service = It does not use the cable: remove it
 # --- photos
 free-burst-lead = Take one photo after the other. What they show is said later, many at once.
 free-burst-photo = Photo
-free-assign-lead = Choose the photos, then the part that they show.
+free-assign-lead = Choose the photos, then the part or cable that they show.
 free-assign-none = No photo waits. New ones can be taken here.
 free-photo-reads = { $name }. Printed in it, as read: { $words }
 free-photo-name = Photo { $number }, added { $when } UTC
@@ -212,6 +212,12 @@ free-assign-to =
         [0] They show a part that is known
         [one] The chosen photo shows
        *[other] The { $count } chosen photos show
+    }
+free-assign-to-cable =
+    { $count ->
+        [0] They show a cable: the print on its jacket
+        [one] The chosen photo shows a cable
+       *[other] The { $count } chosen photos show a cable
     }
 free-prints = Labels still to be typed
 free-photo = A photo

@@ -83,10 +83,12 @@ put-off-all = Take up all in order
 take-photo-before = Photo of how it is now
 take-photo-after = Photo of how it is after the work
 take-photo-label = Photo of its label
+take-photo-jacket = Photo of the print on its jacket, one at each end
 take-photo-place = Photo of where it is
 photo-before = photo from before the work
 photo-after = photo from after the work
 photo-label = photo of its label
+photo-jacket = photo of the print on its jacket
 photo-place = photo of its place
 photo-of-part = photo of it
 

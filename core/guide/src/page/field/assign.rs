@@ -12,6 +12,7 @@ use phrase::{Arg, Phrase};
 use super::{add, builder, card, finder, write};
 use crate::error::Result;
 use crate::place::{Choice, Key, Move, Place, Question};
+use crate::question::cable::laid;
 use crate::question::{Answer, Told};
 use crate::screen::{PhotoShown, PressWeight, WordsRole};
 use crate::session::{PrintRead, Session, SurveySnapshot};
@@ -145,8 +146,24 @@ pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>) -> ScreenBuilder<'a> {
     };
     let rows = NEW.iter().map(new).collect();
     builder.rows(&Phrase::new("free-assign-to-new").with("count", count.clone()), rows);
-    finder::draw(snapshot, &mut builder, &Phrase::new("free-assign-to").with("count", count), |_| true);
+    let to = Phrase::new("free-assign-to").with("count", count.clone());
+    finder::draw(snapshot, &mut builder, &to, |_| true);
+    let rows = runs(snapshot)
+        .into_iter()
+        .map(|run| builder.row(Some(Key::Run(run)), &naming::run(snapshot.survey, run), None, None));
+    let rows = rows.collect();
+    builder.rows(&Phrase::new("free-assign-to-cable").with("count", count), rows);
     builder
+}
+
+/// The cables whose jacket a photo may show; of those in rows as many as are looked through.
+fn runs(snapshot: &SurveySnapshot<'_>) -> Vec<SubjectId> {
+    let wanted = snapshot.pending().written(&Key::Find).unwrap_or_default().to_lowercase();
+    let is_found = |run: &SubjectId| {
+        let name = snapshot.language.say(&naming::run(snapshot.survey, *run));
+        name.to_lowercase().contains(&wanted)
+    };
+    laid(snapshot.survey).into_iter().map(|run| run.id).filter(is_found).take(finder::ROWS).collect()
 }
 
 /// Parts whose print was photographed and is still to be typed.
@@ -206,7 +223,7 @@ fn choose(session: &mut Session, chosen: BTreeSet<SubjectId>) -> Result<Move> {
     Ok(Move::Stay)
 }
 
-/// Says that the chosen photos show a part; the only photo there is needs no choosing. `None` if the key names no part.
+/// Says that the chosen photos show a part or a cable; the only photo there is needs no choosing. `None` if the key names none.
 fn assign(snapshot: &SurveySnapshot<'_>, key: &Key, mut chosen: BTreeSet<SubjectId>) -> Option<Told<Answer>> {
     if chosen.is_empty()
         && let [only] = waiting(snapshot).as_slice()
@@ -214,8 +231,9 @@ fn assign(snapshot: &SurveySnapshot<'_>, key: &Key, mut chosen: BTreeSet<Subject
         chosen.insert(only.id);
     }
     let role = snapshot.pending().one(&Key::Role).unwrap_or(PhotoRole::Label);
-    let (mut answer, part) = match key {
+    let (mut answer, of) = match key {
         Key::Part(part) if snapshot.survey.parts.contains_key(part) => (Answer::new(), *part),
+        Key::Run(run) if snapshot.survey.runs.contains_key(run) => (Answer::new(), *run),
         Key::NewPart(kind) if NEW.contains(kind) => add::loose(snapshot, *kind),
         _ => return None,
     };
@@ -223,7 +241,7 @@ fn assign(snapshot: &SurveySnapshot<'_>, key: &Key, mut chosen: BTreeSet<Subject
         return Some(Err(Phrase::new("free-choose-first")));
     }
     for photo in chosen {
-        answer = answer.says(photo, field::photo::OF, &part).says(photo, field::photo::ROLE, &role);
+        answer = answer.says(photo, field::photo::OF, &of).says(photo, field::photo::ROLE, &role);
     }
     Some(Ok(answer))
 }
