@@ -17,9 +17,6 @@ use crate::screen::{Aloud, LabelBlock, LabelFigure, PhotoPiece, PressWeight, Wor
 use crate::session::{Pending, PrintRead, SurveySnapshot};
 use crate::view::{ScreenBuilder, photo_slot};
 
-/// Photos of one cable's jacket that are looked at: the last ones.
-pub(crate) const MOST_PHOTOS: usize = 6;
-
 /// A length that is this share off what stands is the same: a mark counts whole feet or metres.
 const SAME_LENGTH: f64 = 0.005;
 

@@ -45,8 +45,7 @@ use crate::view::ScreenBuilder;
 pub(crate) use answer::{Answer, Told, not_answered};
 pub(crate) use how_far::how_far;
 pub(crate) use jacket_photo::{
-    MOST_PHOTOS as MOST_JACKET_PHOTOS, with_sure_taken as jacket_with_sure_taken,
-    with_touched as jacket_with_touched,
+    with_sure_taken as jacket_with_sure_taken, with_touched as jacket_with_touched,
 };
 pub(crate) use journey::journey;
 pub(crate) use label_photo::{with_sure_taken, with_touched};

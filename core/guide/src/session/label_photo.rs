@@ -1,4 +1,4 @@
-//! Which photo of a part is that of its label: where there are several, the last one.
+//! Which photo of a part is that of its label: where there are several, the last one; and which photos are of a cable's jacket.
 
 use facts::fact::{FactId, Ledger, SubjectId};
 use house::record::{Photo, PhotoRole, Survey, field};
@@ -6,7 +6,6 @@ use house::record::{Photo, PhotoRole, Survey, field};
 use super::open_survey::OpenSurvey;
 use super::snapshot::SurveySnapshot;
 use crate::place::Question;
-use crate::question::MOST_JACKET_PHOTOS;
 
 impl<'a> SurveySnapshot<'a> {
     /// The photo of a part's label that was taken in last, else the last of the part.
@@ -36,12 +35,15 @@ impl OpenSurvey {
     }
 }
 
+/// Photos of one cable's jacket that are looked at: the last ones.
+const MOST_JACKETS: usize = 6;
+
 /// The photos of a cable's jacket, the last one first.
 fn jackets<'a>(survey: &'a Survey, ledger: &Ledger, run: SubjectId) -> Vec<&'a Photo> {
     let shows_print = |photo: &&Photo| photo.role.is_none_or(|role| role == PhotoRole::Label);
     let mut photos: Vec<_> = survey.photos_of(Some(run)).filter(shows_print).collect();
     photos.sort_by_cached_key(|photo| std::cmp::Reverse((first_said(ledger, photo.id), photo.id)));
-    photos.truncate(MOST_JACKET_PHOTOS);
+    photos.truncate(MOST_JACKETS);
     photos
 }
 

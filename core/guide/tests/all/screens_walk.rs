@@ -59,6 +59,7 @@ const DOES_ON: &[(&str, &str)] = &[
     ("free-services", "add"),
     ("free-assign", "new"),
     ("free-assign", "part"),
+    ("free-assign", "run"),
 ];
 
 /// Screens that lead on differently with another title.

@@ -192,6 +192,11 @@ free-photos-rest =
         [one] 1 more comes when these are done.
        *[other] { $rest } more come when these are done.
     }
+free-cables-rest =
+    { $rest ->
+        [one] 1 more cable is found by looking for a part at its end.
+       *[other] { $rest } more cables are found by looking for a part at their end.
+    }
 free-choose-all = Choose all
 free-choose-none = Choose none
 free-choose-first = Please choose one or more photos first, then the part.

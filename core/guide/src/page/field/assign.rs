@@ -22,6 +22,9 @@ use crate::view::{Offer, ScreenBuilder};
 const PHOTOS: usize = 50;
 const PRINTS: usize = 20;
 
+/// The most cables of one page: the rest is looked for.
+const CABLES: usize = 30;
+
 /// So many letters of what a photo says stand beside it.
 const MOST_LETTERS: usize = 60;
 
@@ -148,22 +151,26 @@ pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>) -> ScreenBuilder<'a> {
     builder.rows(&Phrase::new("free-assign-to-new").with("count", count.clone()), rows);
     let to = Phrase::new("free-assign-to").with("count", count.clone());
     finder::draw(snapshot, &mut builder, &to, |_| true);
-    let rows = runs(snapshot)
-        .into_iter()
-        .map(|run| builder.row(Some(Key::Run(run)), &naming::run(snapshot.survey, run), None, None));
-    let rows = rows.collect();
+    let runs = runs(snapshot);
+    let row =
+        |run: &SubjectId| builder.row(Some(Key::Run(*run)), &naming::run(snapshot.survey, *run), None, None);
+    let rows = runs.iter().take(CABLES).map(row).collect();
     builder.rows(&Phrase::new("free-assign-to-cable").with("count", count), rows);
+    if runs.len() > CABLES {
+        let rest = Arg::Count((runs.len() - CABLES) as u64);
+        builder.words(WordsRole::Aside, &Phrase::new("free-cables-rest").with("rest", rest));
+    }
     builder
 }
 
-/// The cables whose jacket a photo may show; of those in rows as many as are looked through.
+/// The cables whose jacket a photo may show: those that fit what is looked for.
 fn runs(snapshot: &SurveySnapshot<'_>) -> Vec<SubjectId> {
     let wanted = snapshot.pending().written(&Key::Find).unwrap_or_default().to_lowercase();
     let is_found = |run: &SubjectId| {
         let name = snapshot.language.say(&naming::run(snapshot.survey, *run));
         name.to_lowercase().contains(&wanted)
     };
-    laid(snapshot.survey).into_iter().map(|run| run.id).filter(is_found).take(finder::ROWS).collect()
+    laid(snapshot.survey).into_iter().map(|run| run.id).filter(is_found).collect()
 }
 
 /// Parts whose print was photographed and is still to be typed.
