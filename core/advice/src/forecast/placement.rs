@@ -3,9 +3,7 @@
 //! Real networks look for a good place by themselves; on one throw of phases the best place is chance, and a change would seem
 //! to gain what is only a hop to other channels.
 
-use std::cell::Cell;
-
-use coax::link::{Candidates, Carried, LinkRate};
+use coax::link::{Candidates, Carried, CarriedInDraws, LinkRate};
 
 use super::percentile::{LIKELY, LOW, quantile};
 
@@ -70,22 +68,15 @@ impl Ways {
 /// of this the one that lies lowest, by its place among the candidates. `None` without any.
 pub(super) fn chosen(candidates: &Candidates, draws: &[Tried]) -> Option<usize> {
     let mut left: Vec<usize> = (0..candidates.placements().len()).collect();
-    let shown: Which = |draw| &draw.shown;
-    let with_by_passes: Which = |draw| &draw.with_by_passes;
-    let net = |rate: LinkRate| rate.net.value();
-    let nets = |at, which| Given { candidates, at, which, draws, share: LOW, value: net };
-    let phy = |rate: LinkRate| rate.phy.value();
-    let phys = |at| Given { candidates, at, which: shown, draws, share: LIKELY, value: phy };
+    if left.len() < 2 {
+        return left.pop();
+    }
+    let shown = InDraws::of(candidates, draws, |draw| &draw.shown);
+    let with_by_passes = InDraws::of(candidates, draws, |draw| &draw.with_by_passes);
+    let mut values = Vec::with_capacity(draws.len());
     // The way that was too slow last is likely so at the next placement, too.
-    let slowest = Cell::new(0);
-    // Whatever falls below what is near enough to the best so far need not be known.
-    let worths: [&dyn Fn(usize, f64) -> f64; 4] = [
-        &|at, enough| nets(at, shown).least(enough, &slowest),
-        &|at, enough| nets(at, with_by_passes).least(enough, &slowest),
-        &|at, _| nets(at, shown).sum(),
-        &|at, _| phys(at).sum(),
-    ];
-    for worth in worths {
+    let mut slowest = 0;
+    for worth in [Worth::Slowest, Worth::SlowestWithByPasses, Worth::All, Worth::Coax] {
         if left.len() < 2 {
             break;
         }
@@ -93,9 +84,15 @@ pub(super) fn chosen(candidates: &Candidates, draws: &[Tried]) -> Option<usize> 
         let mut best = f64::NEG_INFINITY;
         let mut worths: Vec<(usize, f64)> = Vec::with_capacity(left.len());
         for at in left {
-            let worth = worth(at, near(best));
-            best = best.max(worth);
-            worths.push((at, worth));
+            // Whatever falls below what is near enough to the best so far need not be known.
+            let here = match worth {
+                Worth::Slowest => shown.least(at, near(best), &mut slowest, &mut values),
+                Worth::SlowestWithByPasses => with_by_passes.least(at, near(best), &mut slowest, &mut values),
+                Worth::All => shown.sum(at, LOW, |rate| rate.net.value(), &mut values),
+                Worth::Coax => shown.sum(at, LIKELY, |rate| rate.phy.value(), &mut values),
+            };
+            best = best.max(here);
+            worths.push((at, here));
         }
         // Where there is no way to look at, every worth is infinite, and all are equal.
         let is_near = |worth: f64| worth >= best || worth >= near(best);
@@ -107,48 +104,66 @@ pub(super) fn chosen(candidates: &Candidates, draws: &[Tried]) -> Option<usize> 
     left.into_iter().min_by(|a, b| edges(a).partial_cmp(&edges(b)).unwrap_or(std::cmp::Ordering::Equal))
 }
 
-/// Some of the ways of a draw.
-type Which = fn(&Tried) -> &Ways;
-
-/// What each way gives at a placement: so large a share of the draws gives less.
-struct Given<'a, V> {
-    candidates: &'a Candidates,
-    at: usize,
-    which: Which,
-    draws: &'a [Tried],
-    share: f64,
-    value: V,
+/// By what placements are compared, one after the other.
+#[derive(Clone, Copy)]
+enum Worth {
+    Slowest,
+    SlowestWithByPasses,
+    All,
+    Coax,
 }
 
-impl<V: Fn(LinkRate) -> f64> Given<'_, V> {
-    fn count(&self) -> usize {
-        self.draws.first().map_or(0, |draw| (self.which)(draw).count())
+/// What each way gives over all draws at a placement: so large a share of the draws gives less.
+struct InDraws<'a> {
+    candidates: &'a Candidates,
+    nodes: usize,
+    ways: Vec<CarriedInDraws>,
+}
+
+impl<'a> InDraws<'a> {
+    fn of(candidates: &'a Candidates, draws: &[Tried], which: impl Fn(&Tried) -> &Ways) -> Self {
+        let first = draws.first().map(&which);
+        let ways = (0..first.map_or(0, Ways::count)).map(|way| {
+            let carried: Vec<&Carried> =
+                draws.iter().filter_map(|draw| which(draw).carried.get(way)).collect();
+            CarriedInDraws::of(&carried)
+        });
+        Self { candidates, nodes: first.map_or(0, |ways| ways.nodes), ways: ways.collect() }
     }
 
     /// One of them; `values` is room to work in.
-    fn by(&self, way: usize, values: &mut Vec<f64>) -> f64 {
-        values.clear();
-        let rates =
-            self.draws.iter().filter_map(|draw| (self.which)(draw).rate(way, self.candidates, self.at));
-        values.extend(rates.map(&self.value));
-        quantile(values, self.share)
+    fn by(
+        &self,
+        way: &CarriedInDraws,
+        at: usize,
+        share: f64,
+        wanted: impl Fn(LinkRate) -> f64,
+        values: &mut Vec<f64>,
+    ) -> f64 {
+        way.rates(self.candidates, at, self.nodes, wanted, values);
+        quantile(values, share)
     }
 
-    fn sum(&self) -> f64 {
-        let mut values = Vec::with_capacity(self.draws.len());
-        (0..self.count()).map(|way| self.by(way, &mut values)).sum()
+    fn sum(
+        &self,
+        at: usize,
+        share: f64,
+        wanted: impl Fn(LinkRate) -> f64 + Copy,
+        values: &mut Vec<f64>,
+    ) -> f64 {
+        self.ways.iter().map(|way| self.by(way, at, share, wanted, values)).sum()
     }
 
-    /// The least of them; where one is nothing or less than what is enough, the others do not matter. The slowest so far goes first.
-    fn least(&self, enough: f64, slowest: &Cell<usize>) -> f64 {
-        let mut values = Vec::with_capacity(self.draws.len());
-        let (count, first) = (self.count(), slowest.get());
+    /// The least of them nine times in ten; where one is nothing or less than what is enough, the others do not matter. The slowest so
+    /// far goes first.
+    fn least(&self, at: usize, enough: f64, slowest: &mut usize, values: &mut Vec<f64>) -> f64 {
+        let (count, first) = (self.ways.len(), *slowest);
         let mut least = f64::INFINITY;
-        for way in (0..count).filter(|way| *way == first).chain((0..count).filter(|way| *way != first)) {
-            let here = self.by(way, &mut values);
+        for place in (0..count).filter(|way| *way == first).chain((0..count).filter(|way| *way != first)) {
+            let Some(way) = self.ways.get(place) else { continue };
+            let here = self.by(way, at, LOW, |rate| rate.net.value(), values);
             if here < least {
-                least = here;
-                slowest.set(way);
+                (least, *slowest) = (here, place);
             }
             if least <= 0.0 || least < enough {
                 break;

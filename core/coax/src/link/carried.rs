@@ -61,9 +61,16 @@ impl Carried {
         Self { pair, bits }
     }
 
+    pub(super) fn pair(&self) -> Pair {
+        self.pair
+    }
+
+    pub(super) fn bits(&self) -> &[f64] {
+        &self.bits
+    }
+
     /// The rates when the network, of `nodes_in_network` nodes, runs at one of those placements, by its place among them; none beyond
     /// the last.
-    #[inline]
     pub fn rate(&self, candidates: &Candidates, placement: usize, nodes_in_network: usize) -> LinkRate {
         let seen = candidates.seen_by(self.pair.version).and_then(|seen| seen.of.get(placement));
         let Some(channels) = seen else { return LinkRate::NONE };

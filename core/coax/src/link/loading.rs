@@ -201,13 +201,13 @@ fn check(grid: &[Megahertz], power_transfer: &[f64]) -> Result<(), LinkError> {
 }
 
 fn running_integral(grid: &[Megahertz], values: &[f64]) -> Vec<f64> {
-    let mut integral = Vec::with_capacity(grid.len());
+    let mut integral = vec![0.0; grid.len()];
     let mut sum = 0.0;
-    integral.push(sum);
-    for (frequencies, values) in grid.windows(2).zip(values.windows(2)) {
+    let steps = grid.windows(2).zip(values.windows(2));
+    for ((frequencies, values), integral) in steps.zip(integral.iter_mut().skip(1)) {
         if let (&[low, high], &[here, next]) = (frequencies, values) {
             sum += 0.5 * (high - low).value() * (here + next);
-            integral.push(sum);
+            *integral = sum;
         }
     }
     integral

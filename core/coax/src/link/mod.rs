@@ -28,6 +28,7 @@
 mod bits;
 mod candidates;
 mod carried;
+mod carried_in_draws;
 mod channel;
 mod draw;
 mod error;
@@ -45,6 +46,7 @@ mod version;
 pub use bits::{MeanBits, bits, snr_for_bits};
 pub use candidates::Candidates;
 pub use carried::Carried;
+pub use carried_in_draws::CarriedInDraws;
 pub use channel::{
     Channel, EXTENDED_D_HIGH, EXTENDED_D_LOW, Placement, PrimaryOffset, Side, placements, placements_avoiding,
 };

@@ -12,7 +12,7 @@ use num_complex::Complex64;
 
 use super::arena::Arena;
 use super::branch_numbers::{NumberedBranch, NumberedBranches};
-use super::eliminate::{Columns, fold, turn_back};
+use super::eliminate::{Columns, SMALL_PIVOT_SQUARED, fold, turn_back};
 use super::evaluate::fill;
 use super::index::OutletIndex;
 use super::plan::{Plan, Side, Step, TreePart};
@@ -305,6 +305,9 @@ fn fold_part<'a>(
 ) -> Option<usize> {
     let size = (width + 1) * (width + 1);
     let is_one_way = into.up.is_some();
+    if (width, is_one_way) == (1, false) && fold_cables(matrices, &mut into, scratch) {
+        return None;
+    }
     let stride = if is_one_way { width + 1 } else { 1 };
     scratch.rows.resize((width * stride).max(scratch.rows.len()), Wave::ZERO);
     scratch.small.resize((width * width).max(scratch.small.len()), Wave::ZERO);
@@ -325,6 +328,28 @@ fn fold_part<'a>(
         }
     }
     None
+}
+
+/// The same of a part with two ports, as most are; false where that needs more care.
+#[inline(always)]
+fn fold_cables(matrices: &[Wave], into: &mut Written<'_>, scratch: &Scratch) -> bool {
+    let is_live = !scratch.live.is_empty();
+    let blocks = into.reflected.iter_mut().zip(into.down.iter_mut()).zip(&scratch.loads);
+    for (((reflected, down), load), matrix) in blocks.zip(matrices.as_chunks().0) {
+        let [here, to, from, below]: &[Wave; 4] = matrix;
+        (*reflected, *down) = (*here, *from);
+        if is_live {
+            let mut pivot = Wave::ONE;
+            pivot.subtract_product(below, load);
+            let (inverse, sound) = pivot.inverse_above(SMALL_PIVOT_SQUARED);
+            if !sound {
+                return false;
+            }
+            *down = from.times(&inverse);
+            reflected.add_product(&to.times(load), down);
+        }
+    }
+    true
 }
 
 /// Adds the magnitudes squared of so many frequencies.
