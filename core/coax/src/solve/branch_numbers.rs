@@ -1,10 +1,10 @@
 //! Which branches of several trees are one and the same, told once, whatever is drawn of their parts.
 
+use std::collections::HashMap;
 use std::hash::BuildHasher;
 use std::ops::Range;
 
 use foldhash::fast::FixedState;
-use hashbrown::HashTable;
 
 use super::plan::Side;
 use super::tree::Tree;
@@ -13,10 +13,20 @@ use super::tree::Tree;
 /// sides lie one after the other: so many branches are met that memory for each by itself would cost more than to fold it.
 #[derive(Debug, Default)]
 pub struct BranchNumbers {
-    branches: Vec<(Root, Range<usize>)>,
+    branches: Vec<Branch>,
     sides: Vec<Under>,
-    by_hash: HashTable<usize>,
+    /// The last branch of a hash.
+    by_hash: HashMap<u64, usize, FixedState>,
     hasher: FixedState,
+}
+
+#[derive(Debug)]
+struct Branch {
+    root: Root,
+    /// Where its sides lie.
+    sides: Range<usize>,
+    /// The branch of the same hash that was met before it.
+    before: Option<usize>,
 }
 
 /// A branch's first part, by its number, and which of its ports faces the root.
@@ -74,21 +84,17 @@ impl BranchNumbers {
     fn number(&mut self, root: Root, sides: &[Under]) -> usize {
         let Self { branches, sides: all, by_hash, hasher } = self;
         let hash = hasher.hash_one((root, sides));
-        let is_it = |number: &usize| {
-            let (of, range) = &branches[*number];
-            *of == root && all[range.clone()] == *sides
-        };
-        if let Some(number) = by_hash.find(hash, is_it) {
-            return *number;
+        let mut met = by_hash.get(&hash).copied();
+        while let Some(number) = met {
+            let branch = &branches[number];
+            if branch.root == root && all[branch.sides.clone()] == *sides {
+                return number;
+            }
+            met = branch.before;
         }
-        let first = all.len();
+        let (number, first) = (branches.len(), all.len());
         all.extend_from_slice(sides);
-        branches.push((root, first..all.len()));
-        let hash_of = |number: &usize| {
-            let (root, range) = &branches[*number];
-            hasher.hash_one((*root, &all[range.clone()]))
-        };
-        by_hash.insert_unique(hash, branches.len() - 1, hash_of);
-        branches.len() - 1
+        branches.push(Branch { root, sides: first..all.len(), before: by_hash.insert(hash, number) });
+        number
     }
 }

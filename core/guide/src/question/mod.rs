@@ -23,6 +23,7 @@ mod label_photo;
 mod labels_seen;
 pub(crate) mod lacking;
 mod leads_to;
+mod marks;
 mod open;
 mod outlet;
 mod outputs;
@@ -82,7 +83,7 @@ impl Question {
             Self::Powered(part) => split::PoweredAnswer::draw(snapshot, builder, *part),
             Self::Outputs(part) => outputs::OutputsAnswer::draw(snapshot, builder, *part),
             Self::Cable(run) => cable::CableAnswer::draw(snapshot, builder, *run),
-            Self::Marks(run) => cable::MarksAnswer::draw(snapshot, builder, *run),
+            Self::Marks(run) => marks::MarksAnswer::draw(snapshot, builder, *run),
             Self::Connectors => connectors::ConnectorsAnswer::draw(snapshot, builder),
             Self::ConnectorsOf(run) => connectors::ConnectorsOfAnswer::draw(snapshot, builder, *run),
             Self::Plugged(outlet) => outlet::PluggedAnswer::draw(snapshot, builder, *outlet),
@@ -151,7 +152,7 @@ impl Question {
                 outputs::OutputsAnswer::read(pending, snapshot, *part).answer(snapshot, *part)
             }
             Self::Cable(run) => cable::CableAnswer::read(pending)?.answer(snapshot, *run),
-            Self::Marks(run) => cable::MarksAnswer::read(pending)?.answer(*run),
+            Self::Marks(run) => marks::MarksAnswer::read(pending)?.answer(*run),
             Self::Connectors => Ok(connectors::ConnectorsAnswer::read(pending)?.answer(snapshot)),
             Self::ConnectorsOf(run) => Ok(connectors::ConnectorsOfAnswer::read(pending).answer(*run)),
             Self::Plugged(outlet) => Ok(outlet::PluggedAnswer::read(pending)?.answer(snapshot, *outlet)),
