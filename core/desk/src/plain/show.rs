@@ -338,7 +338,8 @@ impl Page<'_> {
                 for figure in &label.figures {
                     let doubt =
                         if figure.doubt.is_empty() { String::new() } else { format!(" ({})", figure.doubt) };
-                    let taken = if figure.taken { "" } else { "?" };
+                    let is_open = !figure.taken && figure.key.is_some();
+                    let taken = if is_open { "?" } else { "" };
                     let piece =
                         figure.piece.as_ref().map_or(String::new(), |piece| format!(" [{}]", piece.name));
                     let words = format!("{}: {}{taken}{doubt}{piece}", figure.name, figure.says);

@@ -80,10 +80,16 @@ pub(super) fn label(drawn: &Drawn<'_>, label: &LabelBlock) -> Markup {
             }
             @for figure in &label.figures {
                 @let doubtful = !figure.doubt.is_empty();
+                @let mark = match (doubtful, figure.taken) {
+                    (true, _) => Some(Sign::Doubt),
+                    (false, true) => Some(Sign::Tick),
+                    // What no touch changes is only to be read.
+                    (false, false) => figure.key.is_some().then_some(Sign::Pen),
+                };
                 @let inside = html! {
                     span.fn { (figure.name) }
                     span.fs { (figure.says) }
-                    span.fk { (sign(if doubtful { Sign::Doubt } else if figure.taken { Sign::Tick } else { Sign::Pen }, 20)) }
+                    @if let Some(mark) = mark { span.fk { (sign(mark, 20)) } }
                     @if doubtful { small { (figure.doubt) } }
                     @if let Some(piece) = &figure.piece { img.fp src=(cut_out(piece)) alt=(piece.name); }
                 };

@@ -71,10 +71,13 @@ private struct FigureOfLabel: View {
         Words(figure.name, .says).foregroundStyle(inks.quiet)
         Spacer(minLength: Look.spaceS2)
         Words(figure.says, .tag).foregroundStyle(inks.text)
-        if figure.doubt.isEmpty {
-          SignView(figure.taken ? .tick : .pen, figure.taken ? inks.good : inks.quiet)
-        } else {
+        if !figure.doubt.isEmpty {
           SignView(.doubt, inks.caution)
+        } else if figure.taken {
+          SignView(.tick, inks.good)
+        } else if figure.key != nil {
+          // What no touch changes is only to be read.
+          SignView(.pen, inks.quiet)
         }
       }
       if !figure.doubt.isEmpty {

@@ -89,12 +89,14 @@ class LabelView(private val tools: Tools, private val setting: Setting, private 
         if (doubtful) says.paintFlags = says.paintFlags or android.graphics.Paint.UNDERLINE_TEXT_FLAG
         words.addView(says)
         top.beside(words, 0, 1f)
-        val (mark, ink) = when {
+        val marked = when {
             doubtful -> R.drawable.sign_doubt to R.color.caution
             figure.taken -> R.drawable.sign_tick to R.color.good
+            // What no touch changes is only to be read.
+            figure.key == null -> null
             else -> R.drawable.sign_pen to R.color.accent
         }
-        top.beside(sign(tools, mark, 20f, ink), paper.px(R.dimen.s2))
+        marked?.let { (mark, ink) -> top.beside(sign(tools, mark, 20f, ink), paper.px(R.dimen.s2)) }
         top.unsaid()
         row.below(top)
         if (doubtful) row.below(paper.text(figure.doubt, Type.SAYS, R.color.caution)).unsaid()
