@@ -8,11 +8,11 @@ use crate::done::Done;
 use crate::error::Result;
 use crate::place::{FieldPlace, Key, LabelFigure, Move, Place, Question};
 use crate::question::{
-    Answer, Told, how_far, is_answered, is_touched, jacket_with_sure_taken, jacket_with_touched,
-    not_answered, offer_labels, reason, same_as_last, take_label, with_sure_taken, with_touched,
+    Answer, Told, how_far, is_answered, is_touched, jacket_photo, not_answered, offer_labels, reason,
+    same_as_last, take_label, with_sure_taken, with_touched,
 };
 use crate::screen::{Ability, Block, PressWeight, Screen, WordsRole};
-use crate::session::{Pending, Session, SurveySnapshot, to_read};
+use crate::session::{OpenSurvey, Pending, Session, SurveySnapshot, to_read};
 use crate::view::ScreenBuilder;
 
 pub(crate) fn show(snapshot: &SurveySnapshot<'_>, question: &Question) -> Screen {
@@ -99,13 +99,11 @@ pub(crate) fn take(session: &mut Session, question: &Question, done: &Done) -> R
         Done::Photo(_, file) => {
             let (Question::Label(of) | Question::Cable(of)) = question else { return Ok(Move::Stay) };
             session.add_photo(file, Some(*of), Some(PhotoRole::Label))?;
-            // The photo is written; what was given beside it is no answer yet.
-            session.open_survey()?.memory.has_answered = false;
             Ok(Move::Stay)
         }
         Done::Press(key) => pressed(session, question, key),
         Done::Pick(..) => {
-            open.memory.pending.keep(done);
+            given(open, question, done);
             if matches!(done, Done::Pick(key, _) if question.goes_on_after(key)) {
                 open.memory.pending.pick(&Key::Unfolded, Vec::<Key>::new());
             }
@@ -114,10 +112,18 @@ pub(crate) fn take(session: &mut Session, question: &Question, done: &Done) -> R
             if one { answer(session, question) } else { Ok(Move::Stay) }
         }
         Done::Write(..) | Done::Measure(..) => {
-            open.memory.pending.keep(done);
+            given(open, question, done);
             Ok(Move::Stay)
         }
         Done::Touch(..) | Done::File(..) | Done::Back => Ok(Move::Stay),
+    }
+}
+
+/// Keeps what was picked, written or typed.
+fn given(open: &mut OpenSurvey, question: &Question, done: &Done) {
+    open.memory.pending.keep(done);
+    if matches!(question, Question::Cable(_)) {
+        jacket_photo::told_instead(&mut open.memory.pending);
     }
 }
 
@@ -134,8 +140,8 @@ fn pressed(session: &mut Session, question: &Question, key: &Key) -> Result<Move
         }
         Key::TakeSure => {
             if matches!(question, Question::Cable(_)) {
-                let taken = session.with_snapshot(|snapshot| jacket_with_sure_taken(snapshot, question))?;
-                session.open_survey()?.memory.pending.pick(&Key::Taken, taken);
+                let sure = session.with_snapshot(|snapshot| jacket_photo::sure(snapshot, question))?;
+                jacket_photo::take_sure(&mut session.open_survey()?.memory.pending, sure);
             } else {
                 let taken = session.with_snapshot(|snapshot| with_sure_taken(snapshot, question))?;
                 session.open_survey()?.memory.pending.pick(&Key::Taken, taken);
@@ -200,11 +206,17 @@ fn touched(session: &mut Session, question: &Question, key: &Key) -> Result<Move
     match key {
         Key::Take(figure) => {
             let taken = session.with_snapshot(|snapshot| with_touched(snapshot, question, *figure))?;
-            session.open_survey()?.memory.pending.pick(&Key::Taken, taken);
+            let pending = &mut session.open_survey()?.memory.pending;
+            if taken.is_empty() {
+                // Whoever takes back all that was taken gave nothing.
+                pending.forget(&Key::Taken);
+            } else {
+                pending.pick(&Key::Taken, taken);
+            }
         }
         Key::TakeOff(figure) => {
-            let taken = session.with_snapshot(|snapshot| jacket_with_touched(snapshot, question, *figure))?;
-            session.open_survey()?.memory.pending.pick(&Key::Taken, taken);
+            let read = session.with_snapshot(|snapshot| jacket_photo::read_off(snapshot, question))?;
+            jacket_photo::touch(&mut session.open_survey()?.memory.pending, read, *figure);
         }
         Key::Fix(figure) => {
             let pending = &mut session.open_survey()?.memory.pending;
@@ -241,9 +253,8 @@ fn answer(session: &mut Session, question: &Question) -> Result<Move> {
     }
     let (touched, stands_answered, has_photo) = session.with_snapshot(|snapshot| {
         let has_photo = match question {
-            Question::Label(of) | Question::Cable(of) => {
-                snapshot.survey.photos_of(Some(*of)).next().is_some()
-            }
+            Question::Label(part) => snapshot.survey.photos_of(Some(*part)).next().is_some(),
+            Question::Cable(run) => !snapshot.jacket_photos(*run).is_empty(),
             _ => false,
         };
         (is_touched(snapshot, question), is_answered(snapshot, question), has_photo)
@@ -283,6 +294,10 @@ fn answered(session: &mut Session, question: &Question) {
     if let Ok(open) = session.open_survey() {
         open.memory.later.remove(question);
         open.memory.pending = Pending::default();
+        if let Question::Marks(run) = question {
+            let cable = Place::Ask(Question::Cable(*run));
+            open.memory.change_left(&cable, jacket_photo::forget_length);
+        }
     }
 }
 

@@ -164,20 +164,19 @@ impl CableAnswer {
     /// What somebody chose or typed goes before what was taken as it was read in a photo.
     pub(super) fn read(pending: &Pending) -> Told<Self> {
         let mut answer = Self {
-            series: pending.one(&Key::Series),
+            series: series_given(pending),
             metres: pending.number(&Key::Length, Quantity::Length)?,
             known: pending.one(&Key::Known),
             is_from_photo: false,
         };
         for taken in jacket_photo::given(pending) {
             match taken {
-                TakenOfJacket::Series(series) if answer.series.is_none() => {
-                    answer.series = Some(OnJacket::Series(series));
-                }
+                TakenOfJacket::Series(_) if pending.picked_keys(&Key::Series).is_none() => {}
                 TakenOfJacket::Metres(metres)
                     if answer.metres.is_none() && answer.known != Some(HowKnown::Unsure) =>
                 {
-                    (answer.metres, answer.known) = (Some(metres), Some(HowKnown::By(LengthKnown::Measured)));
+                    answer.metres = Some(metres);
+                    answer.known = answer.known.or(Some(HowKnown::By(LengthKnown::Measured)));
                 }
                 TakenOfJacket::Series(_) | TakenOfJacket::Metres(_) => continue,
             }
@@ -190,7 +189,9 @@ impl CableAnswer {
     pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>, run: SubjectId) -> Told<Answer> {
         let survey = snapshot.survey;
         let found = survey.runs.get(&run).ok_or_else(not_answered)?;
-        let is_first = !is_series_told(survey, found) && !is_length_told(survey, found);
+        // Of a cable that was photographed what is missing may be seen on the next photo.
+        let is_first =
+            !is_series_told(survey, found) && !is_length_told(survey, found) && !self.is_from_photo;
         let says_length = self.metres.is_some() || self.known == Some(HowKnown::Unsure);
         if self.series.is_none() && !says_length && (self.known.is_none() || found.length.is_none()) {
             return Err(not_answered());
@@ -243,16 +244,30 @@ impl CableAnswer {
     }
 
     /// A cable as short as an arm: nobody measures it, and nothing more is asked.
-    pub(super) fn short(run: SubjectId) -> Answer {
-        Answer::new().says(run, field::run::LENGTH, &jumper_length())
+    pub(super) fn short(snapshot: &SurveySnapshot<'_>, run: SubjectId) -> Answer {
+        let given = snapshot.survey.runs.get(&run).zip(series_given(snapshot.pending()));
+        let answer = given.map_or_else(Answer::new, |(found, seen)| series(Answer::new(), found, seen));
+        answer.says(run, field::run::LENGTH, &jumper_length())
     }
 
     /// The same of all between two boxes of which nobody said how long they are.
-    pub(super) fn all_short(survey: &Survey, run: SubjectId) -> Answer {
-        let others = others_short(survey, run).map(|other| other.id);
-        others
-            .fold(Self::short(run), |answer, other| answer.says(other, field::run::LENGTH, &jumper_length()))
+    pub(super) fn all_short(snapshot: &SurveySnapshot<'_>, run: SubjectId) -> Answer {
+        let others = others_short(snapshot.survey, run).map(|other| other.id);
+        others.fold(Self::short(snapshot, run), |answer, other| {
+            answer.says(other, field::run::LENGTH, &jumper_length())
+        })
     }
+}
+
+/// The series that was chosen on the screen, or else taken from a photo.
+fn series_given(pending: &Pending) -> Option<OnJacket> {
+    let taken = || {
+        jacket_photo::given(pending).into_iter().find_map(|taken| match taken {
+            TakenOfJacket::Series(series) => Some(OnJacket::Series(series)),
+            TakenOfJacket::Metres(_) => None,
+        })
+    };
+    pending.one(&Key::Series).or_else(taken)
 }
 
 /// What is said of a cable's series.

@@ -5,11 +5,13 @@ use std::sync::Arc;
 
 use facts::fact::SubjectId;
 use house::printed::cable_printed;
-use house::record::{CableKind, Photo, PhotoRole, Run, RunLength, field};
-use label::seen::{JacketLength, LengthUnsure, Member, NoLength, SeenNumber, SeenPlace, Unsure};
+use house::record::{CableKind, LengthKnown, Photo, PhotoRole, Run, RunLength, field};
+use label::seen::{
+    JacketLength, LengthAmong, LengthUnsure, Member, NoLength, SeenNumber, SeenPlace, Suggestion, Unsure,
+};
 use phrase::{Arg, Phrase};
 
-use super::answer::Answer;
+use super::answer::{Answer, UNSURE};
 use super::label_photo::{not_read, part_shown_of};
 use crate::photo_read::PhotoRead;
 use crate::place::{Choice, JacketFigure, Key, Question, TakenOfJacket};
@@ -17,13 +19,15 @@ use crate::screen::{Aloud, LabelBlock, LabelFigure, PhotoPiece, PressWeight, Wor
 use crate::session::{Pending, PrintRead, SurveySnapshot};
 use crate::view::{ScreenBuilder, photo_slot};
 
-/// A length that is this share off what stands is the same: a mark counts whole feet or metres.
-const SAME_LENGTH: f64 = 0.005;
+/// A length that is this share off what stands is the same: it was written in another unit.
+const SAME_LENGTH: f64 = 1e-6;
 
 /// What the photos of a cable's jacket show; the last photo comes first.
 struct Jacket<'a> {
     run: &'a Run,
     reads: Vec<(SubjectId, Arc<PhotoRead>)>,
+    /// Whether one of them is still to be read: what was read so far may not be all.
+    is_waiting: bool,
 }
 
 /// One thing read off a jacket.
@@ -33,15 +37,20 @@ struct ReadOff {
     unsure: Vec<Phrase>,
     /// Where it stands, if it stands somewhere.
     at: Option<(usize, SeenPlace)>,
+    /// Whether the survey says just that.
+    stands: bool,
 }
 
 impl<'a> Jacket<'a> {
     fn of(snapshot: &SurveySnapshot<'a>, run: &'a Run) -> Self {
+        let photos = snapshot.jacket_photos(run.id);
+        let is_waiting =
+            photos.iter().any(|photo| matches!(snapshot.print_of(photo), Some(PrintRead::Waits(_))));
         let read = |photo: &Photo| match snapshot.print_of(photo) {
             Some(PrintRead::Read(read)) => Some((photo.id, read)),
             _ => None,
         };
-        Self { run, reads: snapshot.jacket_photos(run.id).into_iter().filter_map(read).collect() }
+        Self { run, reads: photos.into_iter().filter_map(read).collect(), is_waiting }
     }
 
     fn series(&self) -> Option<ReadOff> {
@@ -57,40 +66,38 @@ impl<'a> Jacket<'a> {
         if self.reads.iter().filter_map(|(_, read)| named(read)).any(|other| other != series) {
             unsure.push(LengthUnsure::TwoSeries.phrase());
         }
-        if self.run.cable != CableKind::Unknown && self.run.cable != series {
+        let stands = self.run.cable == series;
+        if self.run.cable != CableKind::Unknown && !stands {
             unsure.push(Phrase::new("jacket-stands-otherwise"));
         }
         let at = seen.and_then(|seen| seen.places.first()).map(|at| (place, at.clone()));
-        Some(ReadOff { taken: TakenOfJacket::Series(series), unsure, at })
+        Some(ReadOff { taken: TakenOfJacket::Series(series), unsure, at, stands })
     }
 
-    /// The two photos by whose marks the length is worked out, the earlier one first: of the last with a mark and the last before
-    /// it with which there is a length. Where there is none, why not.
-    fn length(&self) -> Option<Result<([usize; 2], JacketLength), NoLength>> {
-        let has_mark =
-            |(_, (_, read)): &(usize, &(SubjectId, Arc<PhotoRead>))| read.suggestion.marks().next().is_some();
-        let mut marked = self.reads.iter().enumerate().filter(has_mark);
-        let (far, (_, last)) = marked.next()?;
-        let mut why_not = None;
-        for (near, (_, read)) in marked {
-            match JacketLength::between([&read.suggestion, &last.suggestion]) {
-                Ok(length) => return Some(Ok(([near, far], length))),
-                Err(why) => _ = why_not.get_or_insert(why),
-            }
+    fn among(&self) -> Option<Result<LengthAmong, NoLength>> {
+        let photos: Vec<&Suggestion> = self.reads.iter().map(|(_, read)| &read.suggestion).collect();
+        JacketLength::among(&photos)
+    }
+
+    fn length(&self) -> Option<ReadOff> {
+        let LengthAmong { length, .. } = self.among()?.ok()?;
+        let mut unsure: Vec<Phrase> = length.unsure.iter().map(|why| why.phrase()).collect();
+        let read = RunLength::stated(length.metres, LengthKnown::Measured);
+        let is_near = |one: f64, other: f64| (one - other).abs() <= SAME_LENGTH * other;
+        let is_it = |stands: RunLength| {
+            stands.known == read.known
+                && is_near(stands.low_metres, read.low_metres)
+                && is_near(stands.high_metres, read.high_metres)
+        };
+        let stands = self.run.length.is_some_and(is_it);
+        if self.run.length.is_some() && !stands {
+            unsure.push(Phrase::new("jacket-stands-otherwise"));
         }
-        why_not.map(Err)
+        Some(ReadOff { taken: TakenOfJacket::Metres(length.metres), unsure, at: None, stands })
     }
 
     fn read_off(&self) -> Vec<ReadOff> {
-        let length = self.length().and_then(Result::ok).map(|(_, length)| {
-            let mut unsure: Vec<Phrase> = length.unsure.iter().map(|why| why.phrase()).collect();
-            let is_same = |stands: RunLength| (stands.metres / length.metres - 1.0).abs() <= SAME_LENGTH;
-            if self.run.length.is_some_and(|stands| !is_same(stands)) {
-                unsure.push(Phrase::new("jacket-stands-otherwise"));
-            }
-            ReadOff { taken: TakenOfJacket::Metres(length.metres), unsure, at: None }
-        });
-        self.series().into_iter().chain(length).collect()
+        self.series().into_iter().chain(self.length()).collect()
     }
 
     fn piece(&self, builder: &ScreenBuilder<'_>, (place, at): (usize, &SeenPlace)) -> Option<PhotoPiece> {
@@ -100,11 +107,11 @@ impl<'a> Jacket<'a> {
 
     /// The marks as they stand on the screen: those that give the length, else those of the last photo that has any.
     fn marks(&self, builder: &ScreenBuilder<'_>) -> Vec<LabelFigure> {
-        let marks: Vec<(usize, SeenNumber)> = if let Some(Ok((places, length))) = self.length() {
-            places.into_iter().zip(length.marks).collect()
+        let marks: Vec<(usize, SeenNumber)> = if let Some(Ok(among)) = self.among() {
+            among.photos.into_iter().zip(among.length.marks).collect()
         } else {
             let mark = |(place, (_, read)): (usize, &(SubjectId, Arc<PhotoRead>))| {
-                Some((place, read.suggestion.marks().next()?.clone()))
+                Some((place, read.suggestion.mark()?.clone()))
             };
             let mut marks: Vec<_> = self.reads.iter().enumerate().filter_map(mark).take(2).collect();
             marks.reverse();
@@ -129,9 +136,10 @@ impl<'a> Jacket<'a> {
         marks.into_iter().enumerate().map(of_mark).collect()
     }
 
-    /// What is sure of it.
+    /// What is sure of it, and does not stand already; nothing while another photo is read.
     fn sure(&self) -> Vec<TakenOfJacket> {
-        self.read_off().into_iter().filter(|read| read.unsure.is_empty()).map(|read| read.taken).collect()
+        let is_sure = |read: &ReadOff| read.unsure.is_empty() && !read.stands && !self.is_waiting;
+        self.read_off().into_iter().filter(is_sure).map(|read| read.taken).collect()
     }
 }
 
@@ -149,33 +157,94 @@ pub(super) fn given(pending: &Pending) -> Vec<TakenOfJacket> {
     pending.picked(&Key::Taken).unwrap_or_default()
 }
 
-/// What is taken once one touch has taken all that was read and is sure, beside what was taken before.
-pub(crate) fn with_sure_taken(snapshot: &SurveySnapshot<'_>, question: &Question) -> Vec<TakenOfJacket> {
-    let mut taken = given(snapshot.pending());
-    let Some(run) = run_of(snapshot, question) else { return taken };
-    for sure in Jacket::of(snapshot, run).sure() {
-        if taken.iter().all(|taken| taken.figure() != sure.figure()) {
+/// Keeps what is taken once one touch has taken all that was read and is sure, beside what was taken before; what was chosen or typed
+/// on the screen stands.
+pub(crate) fn take_sure(pending: &mut Pending, sure: Vec<TakenOfJacket>) {
+    let mut taken = given(pending);
+    let is_open = |pending: &Pending, taken: &[TakenOfJacket], figure| {
+        taken.iter().all(|one| one.figure() != figure) && !is_told(pending, figure)
+    };
+    for sure in sure {
+        if is_open(pending, &taken, sure.figure()) {
             taken.push(sure);
         }
     }
-    taken
+    keep(pending, &taken);
 }
 
-/// What is taken once this was touched: it, as it is read now; or not it, if it was taken before.
-pub(crate) fn with_touched(
-    snapshot: &SurveySnapshot<'_>,
-    question: &Question,
-    figure: JacketFigure,
-) -> Vec<TakenOfJacket> {
-    let mut taken = given(snapshot.pending());
-    let Some(run) = run_of(snapshot, question) else { return taken };
+/// Whether a figure was chosen or typed on the screen.
+fn is_told(pending: &Pending, figure: JacketFigure) -> bool {
+    match figure {
+        JacketFigure::Series => pending.picked_keys(&Key::Series).is_some_and(|picked| !picked.is_empty()),
+        JacketFigure::Length => {
+            pending.typed(&Key::Length).is_some_and(|(typed, _)| !typed.trim().is_empty())
+                || is_unsure(pending)
+        }
+    }
+}
+
+/// Whether somebody said on the screen that nobody can tell how long the cable is.
+fn is_unsure(pending: &Pending) -> bool {
+    pending.picked_keys(&Key::Known).is_some_and(|picked| picked.iter().any(|key| key == UNSURE))
+}
+
+/// Keeps what is taken once one figure was touched: it, in place of what was chosen or typed before; or not it, if it was taken
+/// before.
+pub(crate) fn touch(pending: &mut Pending, read: Vec<TakenOfJacket>, figure: JacketFigure) {
+    let mut taken = given(pending);
     let before = taken.len();
     taken.retain(|taken| taken.figure() != figure);
-    if taken.len() == before {
-        let read = Jacket::of(snapshot, run).read_off().into_iter().map(|read| read.taken);
-        taken.extend(read.filter(|read| read.figure() == figure));
+    let is_taken_back = taken.len() < before;
+    let read = read.into_iter().filter(|read| read.figure() == figure && !is_taken_back);
+    taken.extend(read);
+    if !is_taken_back {
+        match figure {
+            JacketFigure::Series => pending.forget(&Key::Series),
+            JacketFigure::Length => {
+                pending.forget(&Key::Length);
+                if is_unsure(pending) {
+                    pending.forget(&Key::Known);
+                }
+            }
+        }
     }
-    taken
+    keep(pending, &taken);
+}
+
+/// What is chosen or typed after something was taken stands in its place.
+pub(crate) fn told_instead(pending: &mut Pending) {
+    let mut taken = given(pending);
+    taken.retain(|taken| !is_told(pending, taken.figure()));
+    keep(pending, &taken);
+}
+
+/// Forgets a length that waits on a cable's screen, taken or typed: it was told in another way since.
+pub(crate) fn forget_length(pending: &mut Pending) {
+    let mut taken = given(pending);
+    taken.retain(|taken| taken.figure() != JacketFigure::Length);
+    keep(pending, &taken);
+    pending.forget(&Key::Length);
+    pending.forget(&Key::Known);
+}
+
+fn keep(pending: &mut Pending, taken: &[TakenOfJacket]) {
+    if taken.is_empty() {
+        pending.forget(&Key::Taken);
+    } else {
+        pending.pick(&Key::Taken, taken.iter().copied());
+    }
+}
+
+/// What was read off the jacket of the cable that a question is about.
+pub(crate) fn read_off(snapshot: &SurveySnapshot<'_>, question: &Question) -> Vec<TakenOfJacket> {
+    let jacket = run_of(snapshot, question).map(|run| Jacket::of(snapshot, run));
+    jacket.into_iter().flat_map(|jacket| jacket.read_off()).map(|read| read.taken).collect()
+}
+
+/// What of that is sure.
+pub(crate) fn sure(snapshot: &SurveySnapshot<'_>, question: &Question) -> Vec<TakenOfJacket> {
+    let jacket = run_of(snapshot, question).map(|run| Jacket::of(snapshot, run));
+    jacket.map(|jacket| jacket.sure()).unwrap_or_default()
 }
 
 fn run_of<'a>(snapshot: &SurveySnapshot<'a>, question: &Question) -> Option<&'a Run> {
@@ -189,12 +258,18 @@ fn run_of<'a>(snapshot: &SurveySnapshot<'a>, question: &Question) -> Option<&'a 
 pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, run: &Run) {
     photo_slot(snapshot, builder, &Key::LabelPhoto, run.id, PhotoRole::Label);
     let photos = snapshot.jacket_photos(run.id);
-    // One that waits is told of once; of the others why nothing came of the last.
-    let waits = photos.iter().find(|photo| matches!(snapshot.print_of(photo), Some(PrintRead::Waits(_))));
-    if let Some(photo) = waits.or(photos.first()) {
+    let jacket = Jacket::of(snapshot, run);
+    // One that waits is told of; else why nothing came of the last that failed, as long as something is missing.
+    let is_it = |photo: &&&Photo, waits: bool| match snapshot.print_of(photo) {
+        Some(PrintRead::Waits(_)) => waits,
+        Some(PrintRead::Failed(_)) => !waits,
+        _ => false,
+    };
+    let waits = photos.iter().find(|photo| is_it(photo, true));
+    let failed = || photos.iter().find(|photo| is_it(photo, false)).filter(|_| jacket.length().is_none());
+    if let Some(photo) = waits.or_else(failed) {
         not_read(snapshot.print_of(photo), builder);
     }
-    let jacket = Jacket::of(snapshot, run);
     read(snapshot, builder, &jacket);
     for (place, photo) in photos.iter().take(2).enumerate() {
         let words = Phrase::new("jacket-part").text("photo", if place == 0 { "last" } else { "before" });
@@ -203,7 +278,6 @@ pub(super) fn draw(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_
 }
 
 fn read(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, jacket: &Jacket<'_>) {
-    let Some((photo, _)) = jacket.reads.first() else { return };
     let texts: Vec<&str> =
         jacket.reads.iter().take(2).rev().map(|(_, read)| read.suggestion.text.as_str()).collect();
     let text = texts.join("\n");
@@ -216,44 +290,54 @@ fn read(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, jacket: 
         let value = taken.or(read.map(|read| read.taken))?;
         // What is read now says nothing of what was taken before and is otherwise.
         let read = read.filter(|read| read.taken == value);
+        let stands = taken.is_none() && read.is_some_and(|read| read.stands);
+        let piece = read
+            .and_then(|read| read.at.as_ref())
+            .and_then(|(place, at)| jacket.piece(builder, (*place, at)));
         Some(LabelFigure {
             id: figure.word().into(),
             aloud: Aloud::default(),
-            key: Some(Key::TakeOff(figure).to_string()),
+            key: (!stands).then(|| Key::TakeOff(figure).to_string()),
             name: builder.say(&Phrase::new(format!("jacket-{}", figure.word()))),
             says: builder.say(&written(value)),
-            taken: taken.is_some(),
+            taken: taken.is_some() || stands,
             picked: taken.is_some(),
             doubt: read.map(|read| said(builder, read.unsure.iter().cloned())).unwrap_or_default(),
-            piece: read
-                .and_then(|read| read.at.as_ref())
-                .and_then(|(place, at)| jacket.piece(builder, (*place, at))),
+            piece,
         })
     };
     let [series, length] = [JacketFigure::Series, JacketFigure::Length].map(of);
     let figures: Vec<LabelFigure> = series.into_iter().chain(marks).chain(length).collect();
     if figures.is_empty() {
-        let nothing = Phrase::new("label-photo-no-figures").text("text", text);
-        builder.words(WordsRole::Aside, &nothing);
+        if !jacket.reads.is_empty() {
+            let nothing = Phrase::new("label-photo-no-figures").text("text", text);
+            builder.words(WordsRole::Aside, &nothing);
+        }
         return;
     }
+    let photo = jacket.reads.first().map(|(photo, _)| *photo);
     let block = LabelBlock {
         id: String::new(),
         aloud: Aloud::default(),
         name: String::new(),
-        photo: Some(photo.to_string()),
-        part: part_shown_of(snapshot, builder, *photo),
+        photo: photo.map(|photo| photo.to_string()),
+        part: photo.and_then(|photo| part_shown_of(snapshot, builder, photo)),
         text,
         figures,
         doubts: Vec::new(),
     };
     builder.label(&Phrase::new("jacket-recognised"), block);
-    match jacket.length() {
-        Some(Err(why)) => builder.words(WordsRole::Aside, &why.phrase()),
-        None if has_mark => builder.words(WordsRole::Aside, &Phrase::new("jacket-other-end")),
-        Some(Ok(_)) | None => {}
+    if !jacket.is_waiting {
+        match jacket.among() {
+            Some(Err(why)) => builder.words(WordsRole::Aside, &why.phrase()),
+            None if has_mark => builder.words(WordsRole::Aside, &Phrase::new("jacket-other-end")),
+            Some(Ok(_)) | None => {}
+        }
     }
-    let is_open = |sure: &TakenOfJacket| given.iter().all(|taken| taken.figure() != sure.figure());
+    let is_open = |sure: &TakenOfJacket| {
+        given.iter().all(|taken| taken.figure() != sure.figure())
+            && !is_told(snapshot.pending(), sure.figure())
+    };
     if jacket.sure().iter().any(is_open) {
         builder.press(&Key::TakeSure, &Phrase::new("label-take-sure"), PressWeight::Other);
     }

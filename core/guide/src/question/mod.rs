@@ -15,7 +15,7 @@ mod drops_out;
 pub(crate) mod entry;
 pub(crate) mod house;
 mod how_far;
-mod jacket_photo;
+pub(crate) mod jacket_photo;
 mod journey;
 mod label;
 mod label_figures;
@@ -45,12 +45,8 @@ use crate::view::ScreenBuilder;
 
 pub(crate) use answer::{Answer, Told, not_answered};
 pub(crate) use how_far::how_far;
-pub(crate) use jacket_photo::{
-    with_sure_taken as jacket_with_sure_taken, with_touched as jacket_with_touched,
-};
 pub(crate) use journey::journey;
 pub(crate) use label_photo::{with_sure_taken, with_touched};
-
 pub(crate) use labels_seen::{offer_labels, take_label};
 pub(crate) use leads_to::free_tag;
 pub(crate) use open::Open;
@@ -111,8 +107,8 @@ impl Question {
             (Self::Cable(run), Key::OthersToo) => {
                 cable::CableAnswer::read(pending).and_then(|told| told.answer_for_all(snapshot, *run))
             }
-            (Self::Cable(run), Key::Short) => Ok(cable::CableAnswer::short(*run)),
-            (Self::Cable(run), Key::AllShort) => Ok(cable::CableAnswer::all_short(snapshot.survey, *run)),
+            (Self::Cable(run), Key::Short) => Ok(cable::CableAnswer::short(snapshot, *run)),
+            (Self::Cable(run), Key::AllShort) => Ok(cable::CableAnswer::all_short(snapshot, *run)),
             _ => return None,
         })
     }

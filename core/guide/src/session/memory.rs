@@ -242,6 +242,16 @@ impl Memory {
         }
     }
 
+    /// Changes what is half answered on a screen that was left.
+    pub(crate) fn change_left(&mut self, place: &Place, change: impl FnOnce(&mut Pending)) {
+        if let Some(at) = self.left.iter().position(|(left, _)| left == place) {
+            if let Some((_, given)) = self.left.get_mut(at) {
+                change(given);
+            }
+            self.left.retain(|(_, given)| !given.is_empty());
+        }
+    }
+
     /// Takes up what was half answered on the screen that is shown now.
     fn arrive(&mut self) {
         self.has_answered = false;

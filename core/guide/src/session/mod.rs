@@ -236,7 +236,10 @@ impl Session {
     pub(crate) fn read_prints_if_wanted(&mut self) {
         let (Some(model), Some(open)) = (&self.print_model, &mut self.open) else { return };
         let (photos, is_looked_at): (Vec<_>, bool) = match open.memory.way.last() {
-            Some(Place::Ask(question)) => (open.photos_asked_about(question), true),
+            Some(Place::Ask(question)) => {
+                // Each goes before those that wait: the last one first.
+                (open.photos_asked_about(question).into_iter().rev().collect(), true)
+            }
             Some(Place::Field(FieldPlace::Burst | FieldPlace::Assign)) => {
                 (open.survey.photos_of(None).collect(), false)
             }

@@ -49,6 +49,11 @@ impl Pending {
         self.0.insert(key.to_string(), Value::Written(words.into()));
     }
 
+    /// Forgets what was given under a key.
+    pub(crate) fn forget(&mut self, key: &Key) {
+        self.0.remove(&key.to_string());
+    }
+
     /// Forgets what was looked for: that is no answer, and elsewhere it would hide what is not looked for.
     pub(crate) fn end_search(&mut self) {
         self.0.remove(&Key::Find.to_string());

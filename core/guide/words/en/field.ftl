@@ -199,7 +199,7 @@ free-cables-rest =
     }
 free-choose-all = Choose all
 free-choose-none = Choose none
-free-choose-first = Please choose one or more photos first, then the part.
+free-choose-first = Please choose one or more photos first, then what they show.
 free-role = What do they show?
 free-role-label = The label
 free-role-place = The place
@@ -220,7 +220,7 @@ free-assign-to =
     }
 free-assign-to-cable =
     { $count ->
-        [0] They show a cable: the print on its jacket
+        [0] They show a cable
         [one] The chosen photo shows a cable
        *[other] The { $count } chosen photos show a cable
     }

@@ -8,6 +8,9 @@ use super::{SeenNumber, SeenUnit, Suggestion};
 /// A house has no longer cable, metres: marks farther apart are of two cables, or one of them was misread.
 pub const LONGEST_CABLE_METRES: f64 = 500.0;
 
+/// Marks no farther apart than this, metres, may be of one end, photographed twice: a photo shows this much of a cable.
+pub const ONE_END_METRES: f64 = 2.0;
+
 /// What lies between two marks of one jacket that count the same, metres.
 ///
 /// # Errors
@@ -42,6 +45,10 @@ pub enum LengthUnsure {
     MarkAsked,
     /// The jackets name two series.
     TwoSeries,
+    /// The marks are so near each other that both may be of one end.
+    OneEnd,
+    /// Another photo of the cable shows a mark that is at neither of these ends.
+    OtherMark,
 }
 
 /// Why two marks of a jacket give no length.
@@ -60,9 +67,18 @@ pub enum NoLength {
     TooFarApart,
 }
 
+/// A length among several photos of one cable's jacket.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LengthAmong {
+    /// Which two of the photos it lies between, in the order of its marks.
+    pub photos: [usize; 2],
+    /// The length.
+    pub length: JacketLength,
+}
+
 impl Suggestion {
     /// The mark by which a length is worked out: the first that is sure, or else the first.
-    fn mark(&self) -> Option<&SeenNumber> {
+    pub fn mark(&self) -> Option<&SeenNumber> {
         self.marks().find(|mark| mark.is_sure()).or_else(|| self.marks().next())
     }
 }
@@ -92,9 +108,44 @@ impl JacketLength {
         let doubts = [
             (marks.iter().any(|mark| !mark.is_sure()), LengthUnsure::MarkAsked),
             (series.is_some_and(|(near, far)| near != far), LengthUnsure::TwoSeries),
+            (metres <= ONE_END_METRES, LengthUnsure::OneEnd),
         ];
         let unsure = doubts.into_iter().filter_map(|(applies, why)| applies.then_some(why)).collect();
         Ok(Self { marks, metres, unsure })
+    }
+
+    /// The length of a cable of whose jacket there are several photos, the last one first: between the last with a mark and the last
+    /// before it that shows another end. Nothing where fewer than two show a mark.
+    ///
+    /// # Errors
+    /// Why there is none.
+    pub fn among(photos: &[&Suggestion]) -> Option<Result<LengthAmong, NoLength>> {
+        let marked: Vec<(usize, &SeenNumber)> =
+            photos.iter().enumerate().filter_map(|(place, photo)| Some((place, photo.mark()?))).collect();
+        let ((far, _), before) = marked.split_first()?;
+        let between = |near: usize| {
+            let [near, far] = [photos.get(near)?, photos.get(*far)?];
+            Some(Self::between([near, far]))
+        };
+        let all: Vec<(usize, Result<Self, NoLength>)> =
+            before.iter().filter_map(|(near, _)| Some((*near, between(*near)?))).collect();
+        let is_other_end = |(_, length): &&(usize, Result<Self, NoLength>)| {
+            length.as_ref().is_ok_and(|length| length.metres > ONE_END_METRES)
+        };
+        let found = all.iter().find(is_other_end).or_else(|| all.iter().find(|(_, length)| length.is_ok()));
+        let Some((near, Ok(length))) = found else {
+            return all.into_iter().find_map(|(_, length)| length.err()).map(Err);
+        };
+        let mut length = length.clone();
+        let is_at = |end: &SeenNumber, mark: &SeenNumber| {
+            let apart = metres_between([(mark.value, mark.unit), (end.value, end.unit)]);
+            apart == Err(NoLength::SameMark) || apart.is_ok_and(|metres| metres <= ONE_END_METRES)
+        };
+        let is_at_an_end = |mark: &SeenNumber| length.marks.iter().any(|end| is_at(end, mark));
+        if !marked.iter().all(|(_, mark)| is_at_an_end(mark)) {
+            length.unsure.push(LengthUnsure::OtherMark);
+        }
+        Some(Ok(LengthAmong { photos: [*near, *far], length }))
     }
 }
 
@@ -104,6 +155,8 @@ impl LengthUnsure {
         match self {
             Self::MarkAsked => "mark_asked",
             Self::TwoSeries => "two_series",
+            Self::OneEnd => "one_end",
+            Self::OtherMark => "other_mark",
         }
     }
 
@@ -112,6 +165,8 @@ impl LengthUnsure {
         Phrase::new(match self {
             Self::MarkAsked => "label-length-mark-asked",
             Self::TwoSeries => "label-length-two-series",
+            Self::OneEnd => "label-length-one-end",
+            Self::OtherMark => "label-length-other-mark",
         })
     }
 }

@@ -15,7 +15,9 @@ mod unsure;
 
 use std::ops::Range;
 
-pub use jacket::{JacketLength, LONGEST_CABLE_METRES, LengthUnsure, NoLength, metres_between};
+pub use jacket::{
+    JacketLength, LONGEST_CABLE_METRES, LengthAmong, LengthUnsure, NoLength, ONE_END_METRES, metres_between,
+};
 pub use member::{Member, SeenMember};
 pub use number::{SeenNumber, SeenUnit};
 pub use unsure::Unsure;

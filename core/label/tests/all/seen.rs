@@ -162,6 +162,33 @@ fn two_marks_give_a_length_with_their_doubt() {
     }
 }
 
+/// Of several photos, the last one first, the length lies between the last and the last before it of the other end.
+#[test]
+fn of_several_photos_of_a_jacket_the_last_of_each_end_count() {
+    let among = |rows: &[&str]| {
+        let photos: Vec<_> = rows.iter().map(|row| label(&[*row])).collect();
+        JacketLength::among(&photos.iter().collect::<Vec<_>>())
+    };
+    let feet = |rows: &[&str]| {
+        let found = among(rows).expect("two marks").expect("a length");
+        (found.photos, (found.length.metres / 0.3048).round(), found.length.unsure)
+    };
+    assert_eq!(feet(&["RG-6 0532 FT", "RG-6 0482 FT"]), ([1, 0], 50.0, vec![]));
+    // The far end taken again, a few marks on; and the near end twice.
+    assert_eq!(feet(&["RG-6 0530 FT", "RG-6 0532 FT", "RG-6 0482 FT"]), ([2, 0], 48.0, vec![]));
+    assert_eq!(feet(&["RG-6 0532 FT", "RG-6 0484 FT", "RG-6 0482 FT"]), ([1, 0], 48.0, vec![]));
+    // A photo without a mark, and one of the same mark.
+    assert_eq!(feet(&["RG-6", "RG-6 0532 FT", "RG-6 0532 FT", "RG-6 0482 FT"]), ([3, 1], 50.0, vec![]));
+    // One end alone, photographed twice.
+    assert_eq!(feet(&["RG-6 0484 FT", "RG-6 0482 FT"]), ([1, 0], 2.0, vec![LengthUnsure::OneEnd]));
+    // A mark that is at neither end: one of them was misread, or is of another cable.
+    let misread = feet(&["RG-6 0532 FT", "RG-6 0582 FT", "RG-6 0482 FT"]);
+    assert_eq!(misread, ([1, 0], 50.0, vec![LengthUnsure::OtherMark]));
+    assert_eq!(among(&["RG-6 0532 FT"]), None);
+    assert_eq!(among(&["RG-6 075 M", "RG-6 0532 FT"]), Some(Err(NoLength::TwoUnits)));
+    assert_eq!(among(&["RG-6 0532 FT", "RG-6 0532 FT"]), Some(Err(NoLength::SameMark)));
+}
+
 #[test]
 fn where_a_number_stands_is_told_by_its_letters() {
     let seen = suggest(&[both("SPLITTER"), seen("5-1002 MHz", "PASS 5-1002 MHz")]);

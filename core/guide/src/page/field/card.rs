@@ -96,8 +96,10 @@ pub(super) fn born_ms(snapshot: &SurveySnapshot<'_>, subject: SubjectId) -> u64 
 }
 
 /// What a photo is, for those who do not see it.
-pub(super) fn photo_word(photo: &Photo) -> &'static str {
+pub(super) fn photo_word(snapshot: &SurveySnapshot<'_>, photo: &Photo) -> &'static str {
+    let is_of_run = photo.of.is_some_and(|of| snapshot.survey.runs.contains_key(&of));
     match photo.role {
+        Some(PhotoRole::Label) if is_of_run => "photo-jacket",
         Some(PhotoRole::Before) => "photo-before",
         Some(PhotoRole::After) => "photo-after",
         Some(PhotoRole::Label) => "photo-label",
@@ -115,10 +117,9 @@ pub(super) fn photos(
 ) {
     let mut all: Vec<_> = snapshot.survey.photos_of(Some(of)).collect();
     all.sort_by_cached_key(|photo| std::cmp::Reverse(born_ms(snapshot, photo.id)));
-    let shown = all
-        .into_iter()
-        .take(PHOTOS)
-        .map(|photo| builder.photo(photo.id, &Phrase::new(photo_word(photo)), Some(Key::Photo(photo.id))));
+    let shown = all.into_iter().take(PHOTOS).map(|photo| {
+        builder.photo(photo.id, &Phrase::new(photo_word(snapshot, photo)), Some(Key::Photo(photo.id)))
+    });
     let photos = shown.collect();
     let name = Phrase::new(if prints { "take-photo-label" } else { "take-photo-place" });
     builder.able(Ability::Torch);
