@@ -4,7 +4,6 @@
 use crate::link::candidates::Candidates;
 use crate::link::carried::{Carried, Pair};
 use crate::link::rate::LinkRate;
-use crate::link::version::Version;
 
 /// What a way between two nodes carries on each channel of some placements, draw by draw.
 #[derive(Debug, Clone, Default)]
@@ -37,8 +36,9 @@ impl CarriedInDraws {
         into: &mut Vec<f64>,
     ) {
         into.clear();
-        let version = self.pairs.first().map_or(Version::V1_0, |pair| pair.version);
-        let Some(channels) = candidates.seen_by(version).and_then(|seen| seen.of.get(placement)) else {
+        // Both nodes are the same in every draw, and so is the version that they speak.
+        let seen = self.pairs.first().and_then(|pair| candidates.seen_by(pair.version));
+        let Some(channels) = seen.and_then(|seen| seen.of.get(placement)) else {
             into.extend(self.pairs.iter().map(|_| wanted(LinkRate::NONE)));
             return;
         };
@@ -48,8 +48,7 @@ impl CarriedInDraws {
             into.iter_mut().zip(of_draws).for_each(|(sum, bits)| *sum += bits);
         }
         for (pair, sum) in self.pairs.iter().zip(into) {
-            // Both nodes are the same in every draw: what hangs on their version alone is looked up once.
-            *sum = wanted(Pair { version, ..*pair }.rate_of(*sum, channels.len(), nodes_in_network));
+            *sum = wanted(pair.rate_of(*sum, channels.len(), nodes_in_network));
         }
     }
 }
@@ -57,7 +56,7 @@ impl CarriedInDraws {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::link::{BitLoading, EthernetPort, LinkDraw, Node, placements};
+    use crate::link::{BitLoading, EthernetPort, LinkDraw, Node, Version, placements};
     use crate::quantity::{Decibels, Megahertz};
     use crate::{Dice, FrequencyGrid};
 
