@@ -26,6 +26,8 @@ const SAME_LENGTH: f64 = 1e-6;
 struct Jacket<'a> {
     run: &'a Run,
     reads: Vec<(SubjectId, Arc<PhotoRead>)>,
+    /// What lies between two of their marks.
+    between: Option<Result<LengthAmong, NoLength>>,
     /// Whether one of them is still to be read: what was read so far may not be all.
     is_waiting: bool,
 }
@@ -50,7 +52,10 @@ impl<'a> Jacket<'a> {
             Some(PrintRead::Read(read)) => Some((photo.id, read)),
             _ => None,
         };
-        Self { run, reads: photos.into_iter().filter_map(read).collect(), is_waiting }
+        let reads: Vec<(SubjectId, Arc<PhotoRead>)> = photos.into_iter().filter_map(read).collect();
+        let seen: Vec<&Suggestion> = reads.iter().map(|(_, read)| &read.suggestion).collect();
+        let between = JacketLength::among(&seen);
+        Self { run, reads, between, is_waiting }
     }
 
     fn series(&self) -> Option<ReadOff> {
@@ -74,13 +79,8 @@ impl<'a> Jacket<'a> {
         Some(ReadOff { taken: TakenOfJacket::Series(series), unsure, at, stands })
     }
 
-    fn among(&self) -> Option<Result<LengthAmong, NoLength>> {
-        let photos: Vec<&Suggestion> = self.reads.iter().map(|(_, read)| &read.suggestion).collect();
-        JacketLength::among(&photos)
-    }
-
     fn length(&self) -> Option<ReadOff> {
-        let LengthAmong { length, .. } = self.among()?.ok()?;
+        let LengthAmong { length, .. } = self.between.as_ref()?.as_ref().ok()?;
         let mut unsure: Vec<Phrase> = length.unsure.iter().map(|why| why.phrase()).collect();
         let read = RunLength::stated(length.metres, LengthKnown::Measured);
         let is_near = |one: f64, other: f64| (one - other).abs() <= SAME_LENGTH * other;
@@ -107,17 +107,16 @@ impl<'a> Jacket<'a> {
 
     /// The marks as they stand on the screen: those that give the length, else those of the last photo that has any.
     fn marks(&self, builder: &ScreenBuilder<'_>) -> Vec<LabelFigure> {
-        let marks: Vec<(usize, SeenNumber)> = if let Some(Ok(among)) = self.among() {
-            among.photos.into_iter().zip(among.length.marks).collect()
+        let marks: Vec<(usize, &SeenNumber)> = if let Some(Ok(among)) = &self.between {
+            among.photos.into_iter().zip(&among.length.marks).collect()
         } else {
-            let mark = |(place, (_, read)): (usize, &(SubjectId, Arc<PhotoRead>))| {
-                Some((place, read.suggestion.mark()?.clone()))
-            };
-            let mut marks: Vec<_> = self.reads.iter().enumerate().filter_map(mark).take(2).collect();
+            let all = self.reads.iter().enumerate();
+            let mut marks: Vec<_> =
+                all.filter_map(|(place, (_, read))| Some((place, read.suggestion.mark()?))).take(2).collect();
             marks.reverse();
             marks
         };
-        let of_mark = |(end, (place, mark)): (usize, (usize, SeenNumber))| {
+        let of_mark = |(end, (place, mark)): (usize, (usize, &SeenNumber))| {
             let name = Phrase::new("jacket-mark").text("end", if end == 0 { "one" } else { "other" });
             let says =
                 Phrase::new("jacket-mark-says").text("mark", &mark.written).text("unit", mark.unit.symbol());
@@ -161,15 +160,13 @@ pub(super) fn given(pending: &Pending) -> Vec<TakenOfJacket> {
 /// on the screen stands.
 pub(crate) fn take_sure(pending: &mut Pending, sure: Vec<TakenOfJacket>) {
     let mut taken = given(pending);
-    let is_open = |pending: &Pending, taken: &[TakenOfJacket], figure| {
-        taken.iter().all(|one| one.figure() != figure) && !is_told(pending, figure)
-    };
-    for sure in sure {
-        if is_open(pending, &taken, sure.figure()) {
-            taken.push(sure);
-        }
-    }
+    taken.extend(sure.into_iter().filter(|sure| is_open(pending, sure.figure())));
     keep(pending, &taken);
+}
+
+/// Whether a figure was neither taken nor told on the screen.
+fn is_open(pending: &Pending, figure: JacketFigure) -> bool {
+    given(pending).iter().all(|taken| taken.figure() != figure) && !is_told(pending, figure)
 }
 
 /// Whether a figure was chosen or typed on the screen.
@@ -328,17 +325,13 @@ fn read(snapshot: &SurveySnapshot<'_>, builder: &mut ScreenBuilder<'_>, jacket: 
     };
     builder.label(&Phrase::new("jacket-recognised"), block);
     if !jacket.is_waiting {
-        match jacket.among() {
+        match &jacket.between {
             Some(Err(why)) => builder.words(WordsRole::Aside, &why.phrase()),
             None if has_mark => builder.words(WordsRole::Aside, &Phrase::new("jacket-other-end")),
             Some(Ok(_)) | None => {}
         }
     }
-    let is_open = |sure: &TakenOfJacket| {
-        given.iter().all(|taken| taken.figure() != sure.figure())
-            && !is_told(snapshot.pending(), sure.figure())
-    };
-    if jacket.sure().iter().any(is_open) {
+    if jacket.sure().iter().any(|sure| is_open(snapshot.pending(), sure.figure())) {
         builder.press(&Key::TakeSure, &Phrase::new("label-take-sure"), PressWeight::Other);
     }
 }

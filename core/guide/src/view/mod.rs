@@ -14,6 +14,6 @@ mod trail;
 
 pub(crate) use brings::tell as tell_look;
 pub(crate) use builder::{Offer, ScreenBuilder};
-pub(crate) use photo_slot::photo_slot;
+pub(crate) use photo_slot::{photo_name, photo_slot};
 pub(crate) use teller::{StoryTeller, day, wished_by};
 pub(crate) use trail::trail;

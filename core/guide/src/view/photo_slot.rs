@@ -1,7 +1,7 @@
-//! A place for photos of a part.
+//! A place for photos of a part or a cable, and what such a photo is called.
 
 use facts::fact::SubjectId;
-use house::record::PhotoRole;
+use house::record::{Photo, PhotoRole, Survey};
 use phrase::Phrase;
 
 use super::builder::ScreenBuilder;
@@ -19,19 +19,10 @@ pub(crate) fn photo_slot(
 ) {
     let is_run = snapshot.survey.runs.contains_key(&of);
     // A photo of nothing in particular may show anything.
-    let fits = |photo: &&house::record::Photo| photo.role.is_none_or(|shown| shown == role);
-    let photos = snapshot.survey.photos_of(Some(of)).filter(fits).take(20).map(|photo| {
-        let name = match photo.role {
-            Some(PhotoRole::Before) => "photo-before",
-            Some(PhotoRole::After) => "photo-after",
-            Some(PhotoRole::Label) if is_run => "photo-jacket",
-            Some(PhotoRole::Label) => "photo-label",
-            Some(PhotoRole::Place) => "photo-place",
-            None => "photo-of-part",
-        };
-        builder.photo(photo.id, &Phrase::new(name), None)
-    });
-    let photos: Vec<_> = photos.collect();
+    let fits = |photo: &&Photo| photo.role.is_none_or(|shown| shown == role);
+    let photos = snapshot.survey.photos_of(Some(of)).filter(fits).take(20);
+    let photos: Vec<_> =
+        photos.map(|photo| builder.photo(photo.id, &photo_name(snapshot.survey, photo), None)).collect();
     let name = match role {
         PhotoRole::Before => "take-photo-before",
         PhotoRole::After => "take-photo-after",
@@ -41,4 +32,17 @@ pub(crate) fn photo_slot(
     };
     builder.able(Ability::Torch);
     builder.photo_slot(key, &Phrase::new(name), photos, false);
+}
+
+/// What a photo is, for those who do not see it.
+pub(crate) fn photo_name(survey: &Survey, photo: &Photo) -> Phrase {
+    let is_of_run = photo.of.is_some_and(|of| survey.runs.contains_key(&of));
+    Phrase::new(match photo.role {
+        Some(PhotoRole::Before) => "photo-before",
+        Some(PhotoRole::After) => "photo-after",
+        Some(PhotoRole::Label) if is_of_run => "photo-jacket",
+        Some(PhotoRole::Label) => "photo-label",
+        Some(PhotoRole::Place) => "photo-place",
+        None => "photo-of-part",
+    })
 }

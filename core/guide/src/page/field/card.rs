@@ -1,7 +1,7 @@
 //! What is known of a part or a cable, a line each.
 
 use facts::fact::{FactId, SubjectId};
-use house::record::{EntryState, Part, PartKind, Photo, PhotoRole, Run, Survey, field};
+use house::record::{EntryState, Part, PartKind, PhotoRole, Run, Survey, field};
 use house::{naming, story};
 use phrase::{Arg, Phrase};
 use serde::Serialize;
@@ -10,7 +10,7 @@ use crate::place::Key;
 use crate::question::about::is_printed;
 use crate::screen::Ability;
 use crate::session::{SurveySnapshot, first_said};
-use crate::view::ScreenBuilder;
+use crate::view::{ScreenBuilder, photo_name};
 
 /// The most photos of one thing that a screen shows.
 const PHOTOS: usize = 20;
@@ -95,19 +95,6 @@ pub(super) fn born_ms(snapshot: &SurveySnapshot<'_>, subject: SubjectId) -> u64 
     first_said(snapshot.ledger, subject).map_or(0, FactId::ms)
 }
 
-/// What a photo is, for those who do not see it.
-pub(super) fn photo_word(snapshot: &SurveySnapshot<'_>, photo: &Photo) -> &'static str {
-    let is_of_run = photo.of.is_some_and(|of| snapshot.survey.runs.contains_key(&of));
-    match photo.role {
-        Some(PhotoRole::Label) if is_of_run => "photo-jacket",
-        Some(PhotoRole::Before) => "photo-before",
-        Some(PhotoRole::After) => "photo-after",
-        Some(PhotoRole::Label) => "photo-label",
-        Some(PhotoRole::Place) => "photo-place",
-        None => "photo-of-part",
-    }
-}
-
 /// The photos of a part or cable, newest first, each of which leads on, and a place for one more.
 pub(super) fn photos(
     snapshot: &SurveySnapshot<'_>,
@@ -118,7 +105,7 @@ pub(super) fn photos(
     let mut all: Vec<_> = snapshot.survey.photos_of(Some(of)).collect();
     all.sort_by_cached_key(|photo| std::cmp::Reverse(born_ms(snapshot, photo.id)));
     let shown = all.into_iter().take(PHOTOS).map(|photo| {
-        builder.photo(photo.id, &Phrase::new(photo_word(snapshot, photo)), Some(Key::Photo(photo.id)))
+        builder.photo(photo.id, &photo_name(snapshot.survey, photo), Some(Key::Photo(photo.id)))
     });
     let photos = shown.collect();
     let name = Phrase::new(if prints { "take-photo-label" } else { "take-photo-place" });

@@ -12,7 +12,7 @@ use crate::place::{Key, Move};
 use crate::question::{Answer, not_answered};
 use crate::screen::PressWeight;
 use crate::session::{Session, SurveySnapshot};
-use crate::view::ScreenBuilder;
+use crate::view::{ScreenBuilder, photo_name};
 
 pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>, id: SubjectId) -> ScreenBuilder<'a> {
     let Some(photo) = snapshot.survey.photos.get(&id) else { return gone(snapshot, "free-photo") };
@@ -25,7 +25,7 @@ pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>, id: SubjectId) -> ScreenBu
     let file = photo.file_name.as_ref().map(|name| Phrase::new("free-photo-file").text("name", name));
     let told = of.iter().chain(&taken).chain([&when]).chain(&file);
     let lines = told.map(|line| builder.say(line)).collect();
-    builder.part("", &Phrase::new(card::photo_word(snapshot, photo)), lines, Some(id));
+    builder.part("", &photo_name(snapshot.survey, photo), lines, Some(id));
     builder.choice(&Key::Role, &Phrase::new("free-role"), false, role_offers(), &photo.role);
     builder.press(&Key::Save, &Phrase::new("free-save"), PressWeight::Main);
     builder.press(&Key::Unassign, &Phrase::new("free-photo-unassign"), PressWeight::Other);
