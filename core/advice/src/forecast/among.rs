@@ -156,17 +156,17 @@ impl<'a> Among<'a> {
             return Ok(None);
         };
         let endings = alike.endings(&house.circuit);
-        let laying = |pieces: Vec<usize>, alike: &mut Alike| Laying {
-            branches: seen.numbered(&mut alike.branches, &pieces, &endings),
-            pieces,
+        let laying = |pieces: Vec<usize>, alike: &mut Alike| -> Result<Laying, AdviceError> {
+            Ok(Laying { branches: seen.numbered(&mut alike.branches, &pieces, &endings)?, pieces })
         };
-        let own = laying(own, alike);
-        let worlds = house.worlds.as_deref().map(|worlds| {
-            worlds.each_ref().map(|world| {
-                let pieces = alike.pieces(world);
-                laying(pieces, alike)
-            })
-        });
+        let own = laying(own, alike)?;
+        let worlds = match house.worlds.as_deref() {
+            Some(worlds) => {
+                let [with, without] = worlds.each_ref().map(|world| alike.pieces(world));
+                Some([laying(with, alike)?, laying(without, alike)?])
+            }
+            None => None,
+        };
         Ok(Some(Self { place, draws, told, house, candidates, seen, own, worlds, endings }))
     }
 

@@ -133,7 +133,7 @@ impl Seen {
         let mut numbers = BranchNumbers::default();
         let endings: Vec<usize> = (0..circuit.endings.len()).collect();
         let mut pieces: Vec<usize> = (0..circuit.pieces.len()).collect();
-        let as_thrown = views.numbered(&mut numbers, &pieces, &endings);
+        let as_thrown = views.numbered(&mut numbers, &pieces, &endings)?;
         let mut thrown_again = Vec::with_capacity(again.len());
         for (place, again) in again.iter().enumerate() {
             let here = again.as_ref().and_then(|again| pieces.get_mut(again.piece));
@@ -143,7 +143,7 @@ impl Seen {
             };
             // A piece thrown again is none of the others.
             let first = std::mem::replace(here, circuit.pieces.len() + place);
-            thrown_again.push(views.numbered(&mut numbers, &pieces, &endings));
+            thrown_again.push(views.numbered(&mut numbers, &pieces, &endings)?);
             if let Some(here) = again.as_ref().and_then(|again| pieces.get_mut(again.piece)) {
                 *here = first;
             }

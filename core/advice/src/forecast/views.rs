@@ -64,10 +64,11 @@ impl Views {
         numbers: &mut BranchNumbers,
         pieces: &[usize],
         endings: &[usize],
-    ) -> Vec<NumberedBranches> {
+    ) -> Result<Vec<NumberedBranches>, AdviceError> {
+        let number = |ending: &usize| endings.get(*ending).copied().ok_or(AdviceError::Inner("ending"));
         let of_view = |view: &View| {
-            let ends = view.laid.ends.iter().map(|ending| endings.get(*ending).copied().unwrap_or(0));
-            numbers.of(&view.laid.tree, pieces, &ends.collect::<Vec<_>>())
+            let ends = view.laid.ends.iter().map(number).collect::<Result<Vec<_>, _>>()?;
+            Ok(numbers.of(&view.laid.tree, pieces, &ends)?)
         };
         self.views.iter().map(of_view).collect()
     }

@@ -8,6 +8,7 @@ use foldhash::fast::FixedState;
 
 use super::plan::Side;
 use super::tree::Tree;
+use crate::error::CoaxError;
 
 /// Numbers for branches of trees whose parts and ends somebody numbered: parts of one number are the same, and so are ends. All
 /// sides lie one after the other: so many branches are met that memory for each by itself would cost more than to fold it.
@@ -59,25 +60,43 @@ pub(super) struct NumberedBranch {
 
 impl BranchNumbers {
     /// The numbers of a tree's branches. `parts` has the number of each part of the network, in the order in which they were added to
-    /// it, `ends` that of each of [`Tree::ends`]; where one is missing it counts as number 0.
-    pub fn of(&mut self, tree: &Tree, parts: &[usize], ends: &[usize]) -> NumberedBranches {
+    /// it, `ends` that of each of [`Tree::ends`].
+    ///
+    /// # Errors
+    /// [`CoaxError::NoSuchPart`] where a part has no number, [`CoaxError::BadCount`] where an end has none.
+    pub fn of(
+        &mut self,
+        tree: &Tree,
+        parts: &[usize],
+        ends: &[usize],
+    ) -> Result<NumberedBranches, CoaxError> {
+        let all_ends = tree.plan.sides.iter().filter(|side| matches!(side, Side::End(_))).count();
+        if ends.len() != all_ends {
+            let (what, must) = ("the numbers of a tree's ends", "one for each of them");
+            return Err(CoaxError::BadCount { what, given: ends.len(), must });
+        }
         let mut of = vec![NumberedBranch { number: 0, first_end: 0 }; tree.parts.len()];
         let mut under = Vec::new();
-        let mut ends_left = ends.len();
+        let mut first_end = ends.len();
         for (place, (step, part)) in tree.plan.steps.iter().zip(tree.parts.iter()).enumerate().rev() {
             let sides = &tree.plan.sides[step.sides.clone()];
-            ends_left -= sides.iter().filter(|side| matches!(side, Side::End(_))).count().min(ends_left);
-            let mut own_ends = ends.iter().skip(ends_left);
+            first_end -= sides.iter().filter(|side| matches!(side, Side::End(_))).count();
+            let mut next_end = first_end;
             under.clear();
             under.extend(sides.iter().map(|side| match side {
                 Side::Outlet(_) => Under::Outlet,
                 Side::Part(below) => Under::Branch(of[*below].number),
-                Side::End(_) => Under::End(own_ends.next().copied().unwrap_or(0)),
+                Side::End(_) => {
+                    next_end += 1;
+                    Under::End(ends[next_end - 1])
+                }
             }));
-            let root = (parts.get(part.original).copied().unwrap_or(0), part.up_port);
-            of[place] = NumberedBranch { number: self.number(root, &under), first_end: ends_left };
+            let Some(number) = parts.get(part.original) else {
+                return Err(CoaxError::NoSuchPart { part: part.original, parts: parts.len() });
+            };
+            of[place] = NumberedBranch { number: self.number((*number, part.up_port), &under), first_end };
         }
-        NumberedBranches { of }
+        Ok(NumberedBranches { of })
     }
 
     /// The number of a branch: the one that it was given before, or else the next.

@@ -52,6 +52,21 @@ fn hot_amplifier() -> impl Strategy<Value = Arc<Model>> {
     })
 }
 
+#[test]
+fn a_part_or_an_end_without_a_number_is_refused() {
+    let cable = || Model::Cable(Cable::new(Metres(9.0), 75.0, 0.85, 0.0008, 0.83).unwrap());
+    let mut network = Network::new();
+    let (one, other) = (network.add(cable()), network.add(cable()));
+    network.outlet(one, 0);
+    network.join(one, 1, other, 0);
+    network.end(other, 1, End::Open);
+    let tree = network.tree(one).unwrap();
+    let mut numbers = BranchNumbers::default();
+    assert!(numbers.of(&tree, &[0, 1], &[0]).is_ok());
+    assert!(matches!(numbers.of(&tree, &[0], &[0]), Err(CoaxError::NoSuchPart { part: 1, parts: 1 })));
+    assert!(matches!(numbers.of(&tree, &[0, 1], &[]), Err(CoaxError::BadCount { given: 0, .. })));
+}
+
 /// Whether waves that go round and round between a part and its ends die away: the powers of `S G` tend to zero.
 fn dies_away(part: &Dense, ends: &[(f64, f64)]) -> bool {
     let mut round = part.clone();
@@ -187,7 +202,7 @@ proptest! {
                 house.models.iter().map(|model| numbered(&mut parts, model, Arc::ptr_eq)).collect();
             let end_numbers: Vec<usize> =
                 ends.iter().map(|end| numbered(&mut sent_back, end, |one, other| one == other)).collect();
-            let numbers = numbers.of(&laid, &part_numbers, &end_numbers);
+            let numbers = numbers.of(&laid, &part_numbers, &end_numbers).unwrap();
             let part = |part: usize| Ok::<_, CoaxError>(Arc::clone(&house.models[part]));
             let kept = branches.powers((&laid, &numbers), part, |end| ends[end], &outlets).unwrap();
             let all = tree.sample(&frequencies).unwrap().solve(Wanted::All).unwrap();
