@@ -12,7 +12,7 @@ use num_complex::Complex64;
 
 use super::arena::Arena;
 use super::branch_numbers::{NumberedBranch, NumberedBranches};
-use super::eliminate::{Columns, SMALL_PIVOT_SQUARED, fold, turn_back};
+use super::eliminate::{Columns, fold, turn_back};
 use super::evaluate::fill;
 use super::index::OutletIndex;
 use super::plan::{Plan, Side, Step, TreePart};
@@ -260,14 +260,15 @@ fn along(
     back.clear();
     while let Some(side) = here {
         let place = plan.part_of[side];
+        // Every branch of the tree is folded before a way is asked for.
         let (Some(folded), step) = (folded(place), &plan.steps[place]) else { return };
         let port = side - step.sides.start;
         let blocks = folded.down - folded.reflected;
         let of = |first: usize| &waves[first..first + blocks * step.width];
-        if let (Some(up), true) = (folded.up, back.is_empty()) {
+        if folded.up.is_some() && back.is_empty() {
             back.extend_from_slice(way);
-            go(back, of(up), port, step.width);
-        } else if !back.is_empty() {
+        }
+        if folded.up.is_some() || !back.is_empty() {
             go(back, of(folded.up.unwrap_or(folded.down)), port, step.width);
         }
         go(way, of(folded.down), port, step.width);
@@ -295,28 +296,35 @@ struct Written<'a> {
 }
 
 /// Folds a part in every block; the block in which that has no answer, if there is one. Compiled for several instruction sets, as
-/// the sweep is.
+/// the sweep is; and for a cable with something behind it, as most parts are, by itself.
 #[multiversion(targets("x86_64+avx512f+avx512dq+avx512vl", "x86_64+avx2"))]
-fn fold_part<'a>(
+fn fold_part<'a>(width: usize, matrices: &[Wave], into: Written<'a>, scratch: &mut Scratch) -> Option<usize> {
+    let Scratch { live, loads, rows, small, .. } = scratch;
+    match (width, live.as_slice()) {
+        (1, [0]) => fold_blocks(1, matrices, into, (&[0], loads), [rows, small]),
+        _ => fold_blocks(width, matrices, into, (live, loads), [rows, small]),
+    }
+}
+
+#[inline(always)]
+fn fold_blocks(
     width: usize,
     matrices: &[Wave],
-    mut into: Written<'a>,
-    scratch: &mut Scratch,
+    mut into: Written<'_>,
+    (live, loads): (&[usize], &[Wave]),
+    [rows, small]: [&mut Vec<Wave>; 2],
 ) -> Option<usize> {
     let size = (width + 1) * (width + 1);
     let is_one_way = into.up.is_some();
-    if (width, is_one_way) == (1, false) && fold_cables(matrices, &mut into, scratch) {
-        return None;
-    }
     let stride = if is_one_way { width + 1 } else { 1 };
-    scratch.rows.resize((width * stride).max(scratch.rows.len()), Wave::ZERO);
-    scratch.small.resize((width * width).max(scratch.small.len()), Wave::ZERO);
+    rows.resize((width * stride).max(rows.len()), Wave::ZERO);
+    small.resize((width * width).max(small.len()), Wave::ZERO);
     for block in 0..into.reflected.len() {
         let columns = if is_one_way { Columns::All } else { Columns::Of(&[]) };
         let matrix = &matrices[block * size..(block + 1) * size];
-        let rows = &mut scratch.rows[..width * stride];
-        let here = (scratch.live.as_slice(), &scratch.loads[block * width..(block + 1) * width]);
-        let Some(reflected) = fold(width, matrix, columns, rows, here, &mut scratch.small) else {
+        let rows = &mut rows[..width * stride];
+        let here = (live, &loads[block * width..(block + 1) * width]);
+        let Some(reflected) = fold(width, matrix, columns, rows, here, small) else {
             return Some(block);
         };
         into.reflected[block] = reflected;
@@ -328,28 +336,6 @@ fn fold_part<'a>(
         }
     }
     None
-}
-
-/// The same of a part with two ports, as most are; false where that needs more care.
-#[inline(always)]
-fn fold_cables(matrices: &[Wave], into: &mut Written<'_>, scratch: &Scratch) -> bool {
-    let is_live = !scratch.live.is_empty();
-    let blocks = into.reflected.iter_mut().zip(into.down.iter_mut()).zip(&scratch.loads);
-    for (((reflected, down), load), matrix) in blocks.zip(matrices.as_chunks().0) {
-        let [here, to, from, below]: &[Wave; 4] = matrix;
-        (*reflected, *down) = (*here, *from);
-        if is_live {
-            let mut pivot = Wave::ONE;
-            pivot.subtract_product(below, load);
-            let (inverse, sound) = pivot.inverse_above(SMALL_PIVOT_SQUARED);
-            if !sound {
-                return false;
-            }
-            *down = from.times(&inverse);
-            reflected.add_product(&to.times(load), down);
-        }
-    }
-    true
 }
 
 /// Adds the magnitudes squared of so many frequencies.
