@@ -29,7 +29,7 @@ pub fn photo() -> (Picture, Vec<String>) {
     (Picture::read(&photos.join(first["file"].as_str().unwrap())).unwrap().unwrap(), rows)
 }
 
-/// The digits of each row that was read: of letters a face may leave room for doubt.
+/// The digits of each row that was read: whether a word has an O or a nought a face may leave room for doubt.
 fn digits(print: &Print) -> Vec<String> {
     print
         .rows
@@ -39,8 +39,11 @@ fn digits(print: &Print) -> Vec<String> {
         .collect()
 }
 
+/// The digits that stand in no word.
 fn digits_of(row: &str) -> String {
-    row.chars().filter(char::is_ascii_digit).collect()
+    row.split(|sign: char| !sign.is_alphanumeric())
+        .flat_map(|word| word.chars().take_while(char::is_ascii_digit))
+        .collect()
 }
 
 /// The same pixels turned clockwise by so many quarters.
