@@ -186,11 +186,15 @@ pub(super) fn members(
 /// Adds to numbers what does not fit between them.
 pub(super) fn doubt_what_does_not_fit(reading: &LabelReading, numbers: &mut [SeenNumber]) {
     for doubt in &reading.doubts {
-        let Doubt::LossUnusual { legs, loss } = doubt else { continue };
         for number in numbers.iter_mut() {
-            let is_of_it = match number.unit {
-                SeenUnit::Decibels => (number.value - loss).abs() < 1e-9,
-                SeenUnit::Outputs => (number.value - f64::from(*legs)).abs() < 1e-9,
+            let is_of_it = match (doubt, number.unit) {
+                (Doubt::LossUnusual { loss, .. }, SeenUnit::Decibels) => (number.value - loss).abs() < 1e-9,
+                (Doubt::LossUnusual { legs, .. }, SeenUnit::Outputs) => {
+                    (number.value - f64::from(*legs)).abs() < 1e-9
+                }
+                (Doubt::BandBackwards { written }, SeenUnit::Megahertz) => {
+                    written.split(|sign: char| !sign.is_ascii_digit()).any(|part| part == number.written)
+                }
                 _ => false,
             };
             if is_of_it {

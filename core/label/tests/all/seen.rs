@@ -104,6 +104,16 @@ fn a_loss_that_does_not_fit_the_outputs_is_asked_and_so_are_they() {
 }
 
 #[test]
+fn edges_of_a_band_that_runs_backwards_are_asked() {
+    // What a cable that lay across “85~862 MHz” left of it.
+    let seen = label(&["IL -3.7dB", "2 WAY SPLITTER", "85~ 52 MHz"]);
+    for edge in [85.0, 52.0] {
+        assert!(number(&seen, edge).unsure.contains(&Unsure::DoesNotFit), "{edge}");
+    }
+    assert!(number(&label(&["50~862 MHz", "RETURN 5-42MHz"]), 42.0).is_sure());
+}
+
+#[test]
 fn a_unit_that_looks_like_digits_is_guessed_and_asked() {
     for (row, value, unit) in [
         ("GAIN 2408", 24.0, SeenUnit::Decibels),
