@@ -12,8 +12,12 @@ use crate::quad::{Point, Quad, main_direction};
 use crate::recognise::{Letter, letters};
 use crate::row::{self, Row};
 
-/// The longer side at which a picture is looked at, in pixels, coarse and fine.
-const SCALES: [f32; 2] = [640.0, 960.0];
+/// The longer side at which a picture is looked at, in pixels, coarse and fine: one whose print fills it, and one of smaller print.
+const LARGE_PRINT: [f32; 2] = [352.0, 512.0];
+const SMALL_PRINT: [f32; 2] = [640.0, 960.0];
+/// Print is small where a quarter of its lines are lower than so many pixels in the coarse look at large print. Our own choice: down to
+/// there both pairs of looks read made photos alike.
+const LEAST_HEIGHT: f32 = 18.0;
 /// No label has more lines; of a picture with more the longest are read.
 const MOST_LINES: usize = 160;
 /// So many of the longest lines say which way up all of them stand.
@@ -145,28 +149,46 @@ impl Model {
         pixels: &Pixels,
         watch: &mut dyn FnMut(f64) -> bool,
     ) -> Result<Print, PrintError> {
-        let [coarse, fine] = SCALES;
-        let (first, up) = self.look(pixels, coarse, None, &[], &mut |done| watch(0.5 * done))?;
+        let (lines, fine) = self.coarse_lines(pixels, &mut |done| watch(0.25 * done))?;
+        let (first, up) = self.look(pixels, lines, None, &[], &mut |done| watch(0.25 + 0.25 * done))?;
         let up = (!first.is_empty()).then_some(up);
         let plain: Vec<Quad> = first.iter().filter(|line| line.is_plain()).map(|line| line.corners).collect();
-        let (second, up) = self.look(pixels, fine, up, &plain, &mut |done| watch(0.5 + 0.5 * done))?;
+        let lines = detect::lines(self, pixels, fine)?;
+        let (second, up) = self.look(pixels, lines, up, &plain, &mut |done| watch(0.75 + 0.25 * done))?;
         if first.is_empty() && second.is_empty() {
             return Err(PrintError::NoText);
         }
         Ok(Print { rows: row::rows([first, second], up), turn: Turn::of(up) })
     }
 
-    /// One look at a picture: its lines, and the direction in which they are read. Where the direction is known already, it is
+    /// Where the coarse look finds lines, and the longer side for the fine one.
+    fn coarse_lines(
+        &self,
+        pixels: &Pixels,
+        watch: &mut dyn FnMut(f64) -> bool,
+    ) -> Result<(Vec<Quad>, f32), PrintError> {
+        let [coarse, fine] = LARGE_PRINT;
+        let lines = detect::lines(self, pixels, coarse)?;
+        if !is_small(&lines, coarse / pixels.width().max(pixels.height()) as f32) {
+            return Ok((lines, fine));
+        }
+        if !watch(0.5) {
+            return Err(PrintError::Stopped);
+        }
+        let [coarse, fine] = SMALL_PRINT;
+        Ok((detect::lines(self, pixels, coarse)?, fine))
+    }
+
+    /// What stands in lines of a picture, and the direction in which they are read. Where the direction is known already, it is
     /// not asked for again; lines that are `known_lines` already are not read again.
     fn look(
         &self,
         pixels: &Pixels,
-        side: f32,
+        mut quads: Vec<Quad>,
         known: Option<Point>,
         known_lines: &[Quad],
         watch: &mut dyn FnMut(f64) -> bool,
     ) -> Result<(Vec<Line>, Point), PrintError> {
-        let mut quads = detect::lines(self, pixels, side)?;
         let mut direction = known.unwrap_or_else(|| main_direction(&quads));
         for quad in &mut quads {
             *quad = quad.aligned_to(direction);
@@ -193,7 +215,7 @@ impl Model {
         }
         let count = quads.len();
         for (at, quad) in quads.iter().enumerate().skip(read.len()) {
-            if !watch(0.5 + 0.5 * at as f64 / count as f64) {
+            if !watch(at as f64 / count as f64) {
                 return Err(PrintError::Stopped);
             }
             read.push(letters(self, pixels, quad)?);
@@ -211,9 +233,27 @@ impl Model {
     }
 }
 
+/// Whether a picture, looked at at this scale, has small print, or none that is seen.
+fn is_small(lines: &[Quad], scale: f32) -> bool {
+    let mut heights: Vec<f32> = lines.iter().map(|line| line.size().0.min(line.size().1) * scale).collect();
+    heights.sort_by(f32::total_cmp);
+    heights.get(heights.len() / 4).is_none_or(|height| *height < LEAST_HEIGHT)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn print_is_small_where_a_quarter_of_its_lines_are_low_or_none_is_seen() {
+        let line = |height: f32| Quad([[0.0, 0.0], [300.0, 0.0], [300.0, height], [0.0, height]]);
+        let lines = |heights: &[f32]| heights.iter().map(|height| line(*height)).collect::<Vec<_>>();
+        assert!(is_small(&[], 1.0));
+        assert!(!is_small(&lines(&[40.0, 36.0, 36.0, 10.0, 36.0]), 0.5));
+        assert!(is_small(&lines(&[80.0, 35.0, 35.0, 60.0, 60.0]), 0.5));
+        // A line that runs from top to bottom is as high as it is wide.
+        assert!(is_small(&[Quad([[20.0, 0.0], [20.0, 300.0], [0.0, 300.0], [0.0, 0.0]])], 0.5));
+    }
 
     #[test]
     fn which_way_a_line_is_turned() {
