@@ -67,6 +67,37 @@ def prune(model):
     return [known[at] for at in kept[1:-1]]
 
 
+def part(model):
+    """Takes the depthwise convolutions out of a network, which the program computes itself. Of each, what goes in, its weights and its
+    bias become outputs of the network, in this order behind the network's own, and what comes out becomes an input."""
+    graph = model.graph
+    named = {tensor.name: tensor for tensor in graph.initializer}
+    behind = {node.output[0]: node.input[0] for node in graph.node if node.op_type == "Identity"}
+
+    def tensor_of(name):
+        while name in behind:
+            name = behind[name]
+        return named.get(name)
+
+    for conv in [node for node in graph.node if node.op_type == "Conv"]:
+        weights = tensor_of(conv.input[1])
+        channels, of_each, *sides = weights.dims
+        how = {attribute.name: onnx.helper.get_attribute_value(attribute) for attribute in conv.attribute}
+        side = sides[0]
+        if (of_each, sides, how) != (1, [side, side], {
+                "dilations": [1, 1], "group": channels, "kernel_shape": [side, side], "pads": 4 * [side // 2], "strides": [1, 1]}):
+            continue
+        (add,) = (node for node in graph.node if conv.output[0] in node.input)
+        bias = tensor_of(add.input[1])
+        if add.op_type != "Add" or list(bias.dims) != [1, channels, 1, 1]:
+            sys.exit(f"make.py: behind a depthwise convolution is no bias: {add}")
+        for tensor, shape in ((conv.input[0], [1, channels, None, None]), (weights.name, weights.dims), (bias.name, bias.dims)):
+            graph.output.append(onnx.helper.make_tensor_value_info(tensor, FLOAT, shape))
+        graph.input.append(onnx.helper.make_tensor_value_info(add.output[0], FLOAT, [1, channels, None, None]))
+        graph.node.remove(conv)
+        graph.node.remove(add)
+
+
 def halve(model):
     """Takes the weights out of a network, at half precision."""
     halves, offset = [], 0
@@ -98,6 +129,7 @@ def main():
                 (FOLDER / "letters.txt").write_text("".join(f"{letter}\n" for letter in letters), encoding="utf-8")
             del model.metadata_props[:]
             del model.graph.value_info[:]
+            part(model)
             halve(model).tofile(FOLDER / f"{name}.f16")
             (FOLDER / f"{name}.onnx").write_bytes(model.SerializeToString(deterministic=True))
         (licences,) = (entry for entry in wheel.namelist() if entry.endswith("licenses/MODEL_LICENSES.md"))

@@ -48,14 +48,16 @@
 //! }
 //! ```
 //!
-//! From below upwards, each knows only those before it: `quad`, `whole`, `resample`, `region` (geometry), `error`, `model`
-//! (two networks, by their sums), `detect` (where lines are), `recognise` (what one says), `hidden` (what may be missing in it), `reading` with `row` (a picture at two
-//! scales).
+//! From below upwards, each knows only those before it: `quad`, `whole`, `resample`, `region` (geometry), `error`, `depthwise` and
+//! `network` (a network's arithmetic), `model` (two networks, by their sums), `detect` (where lines are), `recognise` (what one
+//! says), `hidden` (what may be missing in it), `reading` with `row` (a picture at two scales).
 
+mod depthwise;
 mod detect;
 mod error;
 mod hidden;
 mod model;
+mod network;
 mod quad;
 mod reading;
 mod recognise;

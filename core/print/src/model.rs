@@ -7,12 +7,13 @@ use std::path::Path;
 use std::sync::Arc;
 
 use facts::error::SystemFault;
-use rten::{ModelOptions, RunOptions, ThreadPool};
+use rten::{ModelOptions, ThreadPool};
 use rten_tensor::prelude::*;
 use rten_tensor::{NdTensor, Tensor};
 use sha2::{Digest, Sha256};
 
 use crate::error::PrintError;
+use crate::network::Network;
 
 /// What `core/print/model/make` wrote of the files it made: the sum of each and its name.
 const SUMS: &str = include_str!("../model/sums");
@@ -30,8 +31,8 @@ const LETTERS: &str = "letters.txt";
 
 /// What reads print. It is loaded once and then asked as often as one likes, from any thread.
 pub struct Model {
-    detect: rten::Model,
-    recognise: rten::Model,
+    detect: Network,
+    recognise: Network,
     /// What each class of the recognising network stands for; the first stands for nothing.
     letters: Vec<char>,
     threads: Arc<ThreadPool>,
@@ -68,7 +69,7 @@ impl Model {
         let network = |name, weights| {
             let mut options = options();
             options.external_data(BESIDE, widened(&file(weights)?));
-            options.load(file(name)?).map_err(|_| PrintError::ModelFails)
+            Network::load(&options, file(name)?).ok_or(PrintError::ModelFails)
         };
         Ok(Self {
             detect: network(DETECT, DETECT_WEIGHTS)?,
@@ -96,10 +97,8 @@ impl Model {
         &self.letters
     }
 
-    fn run(&self, network: &rten::Model, input: NdTensor<f32, 4>) -> Result<Tensor<f32>, PrintError> {
-        let options = RunOptions::default().with_thread_pool(Some(Arc::clone(&self.threads)));
-        let output = network.run_one(input.into(), Some(options)).map_err(|_| PrintError::ModelFails)?;
-        output.try_into().map_err(|_| PrintError::ModelFails)
+    fn run(&self, network: &Network, input: NdTensor<f32, 4>) -> Result<Tensor<f32>, PrintError> {
+        network.run(&self.threads, input).ok_or(PrintError::ModelFails)
     }
 }
 
