@@ -16,8 +16,8 @@ use crate::row::{self, Row};
 const LARGE_PRINT: [f32; 2] = [352.0, 512.0];
 const SMALL_PRINT: [f32; 2] = [640.0, 960.0];
 /// Print is small where a quarter of its lines are lower than so many pixels in the coarse look at large print. Our own choice: down to
-/// there both pairs of looks read made photos alike.
-const LEAST_HEIGHT: f32 = 18.0;
+/// there both pairs of looks were sure of as many numbers of made photos.
+const LEAST_HEIGHT: f32 = 16.0;
 /// No label has more lines; of a picture with more the longest are read.
 const MOST_LINES: usize = 160;
 /// So many of the longest lines say which way up all of them stand.
@@ -250,7 +250,7 @@ mod tests {
         let lines = |heights: &[f32]| heights.iter().map(|height| line(*height)).collect::<Vec<_>>();
         assert!(is_small(&[], 1.0));
         assert!(!is_small(&lines(&[40.0, 36.0, 36.0, 10.0, 36.0]), 0.5));
-        assert!(is_small(&lines(&[80.0, 35.0, 35.0, 60.0, 60.0]), 0.5));
+        assert!(is_small(&lines(&[80.0, 31.0, 31.0, 60.0, 60.0]), 0.5));
         // A line that runs from top to bottom is as high as it is wide.
         assert!(is_small(&[Quad([[20.0, 0.0], [20.0, 300.0], [0.0, 300.0], [0.0, 0.0]])], 0.5));
     }
