@@ -310,3 +310,26 @@ fn what_was_typed_beside_a_photo_waits_there() {
         assert_eq!(number.as_deref(), Some("41"), "photo first: {photo_first}");
     }
 }
+
+#[test]
+fn a_search_that_only_cables_fit_says_so_and_does_not_say_that_nothing_fits() {
+    // Of ten parts and fewer none is searched for.
+    let mut walk = Walk::of(&houses::drawn::thirty_nine());
+    walk.go("free-burst");
+    let file = blank(&walk).to_str().expect("a path").to_owned();
+    walk.guide.act(&Deed::Photo { key: "photo".into(), file }).expect("taken");
+    walk.go("free-assign");
+    for (words, only_cables, nothing) in
+        [("cable from S1", true, false), ("S1", false, false), ("X9", false, true)]
+    {
+        walk.guide.act(&Deed::Write { key: "find".into(), words: words.into() }).expect("written");
+        let told = text(&walk.screen());
+        assert_eq!(told.contains("Cables that fit stand below"), only_cables, "{words}: {told}");
+        assert_eq!(told.contains("Nothing fits"), nothing, "{words}: {told}");
+        assert_eq!(
+            walk.screen().keys().iter().any(|key| key.starts_with("run:")),
+            !nothing,
+            "{words}: {told}"
+        );
+    }
+}

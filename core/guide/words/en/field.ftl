@@ -44,6 +44,7 @@ free-did-write =
 free-find = Find by tag, kind, room or place
     .hint = for example: S2, or Office; left empty, all are shown
 free-find-none = Nothing fits. Write less, or clear it to see all.
+free-find-no-part = No part fits. Cables that fit stand below.
 free-parts-none = No part was found yet.
 free-parts-rows = By tag
 free-part-remark =

@@ -18,11 +18,12 @@ pub(super) fn by_tag(survey: &Survey) -> Vec<&Part> {
     parts
 }
 
-/// A place to write what is looked for, and the parts that fit, each with the key `part:<id>`.
+/// A place to write what is looked for, and the parts that fit, each with the key `part:<id>`. `none` is said where no part fits.
 pub(super) fn draw(
     snapshot: &SurveySnapshot<'_>,
     builder: &mut ScreenBuilder<'_>,
     name: &Phrase,
+    none: &Phrase,
     fits: impl Fn(&Part) -> bool,
 ) {
     let wanted = snapshot.pending().written(&Key::Find).unwrap_or_default().to_lowercase();
@@ -41,8 +42,8 @@ pub(super) fn draw(
     let shown = found.iter().skip(page * ROWS).take(ROWS);
     let rows: Vec<_> = shown.map(|part| row(snapshot, builder, part)).collect();
     if rows.is_empty() {
-        let id = if parts.is_empty() { "free-parts-none" } else { "free-find-none" };
-        builder.words(crate::screen::WordsRole::Plain, &Phrase::new(id));
+        let no_parts = Phrase::new("free-parts-none");
+        builder.words(crate::screen::WordsRole::Plain, if parts.is_empty() { &no_parts } else { none });
     }
     builder.rows(name, rows);
     paging::presses_of(builder, page, found.len(), ROWS);

@@ -18,7 +18,8 @@ const SHOWN: usize = 15;
 
 pub(crate) fn show_all<'a>(snapshot: &SurveySnapshot<'a>) -> ScreenBuilder<'a> {
     let mut builder = builder(snapshot, &Phrase::new("free-parts"));
-    finder::draw(snapshot, &mut builder, &Phrase::new("free-parts-rows"), |_| true);
+    let none = Phrase::new("free-find-none");
+    finder::draw(snapshot, &mut builder, &Phrase::new("free-parts-rows"), &none, |_| true);
     builder.press(&Key::Add, &Phrase::new("free-add-loose"), PressWeight::Other);
     builder
 }
