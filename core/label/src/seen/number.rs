@@ -151,7 +151,7 @@ fn sights(line: &SeenLine) -> (Vec<Sight>, bool) {
                 is_unclear: is_misread
                     || is_foreign
                     || row.may_name_an_output(at)
-                    || (unit == SeenUnit::Decibels && value.fract() == 0.0 && row.may_be_a_fraction(at)),
+                    || row.may_be_an_end(at, unit, value),
                 is_outermost: (first == Some(at), last == Some(at)),
             })
         })
@@ -244,9 +244,17 @@ impl Row<'_> {
             })
     }
 
-    /// Whether another number stands right before it: of “6 9 dB” the point was lost.
-    fn may_be_a_fraction(&self, at: usize) -> bool {
-        at.checked_sub(1).is_some_and(|before| matches!(self.what(before), Some(What::Number(..))))
+    /// Whether it may be the last digits of a figure, since another number stands right before it: of “6 9 dB” the point was lost,
+    /// “05 18 m” is one mark, and not so “RG-6 482 ft”.
+    fn may_be_an_end(&self, at: usize, unit: SeenUnit, value: f64) -> bool {
+        let is_number = |at: usize| matches!(self.what(at), Some(What::Number(..)));
+        let behind_a_number = at.checked_sub(1).is_some_and(is_number);
+        let of_a_series = at.checked_sub(2).is_some_and(|at| self.what(at) == Some(&What::Sign(Sign::Dash)));
+        match unit {
+            SeenUnit::Decibels => behind_a_number && value.fract() == 0.0,
+            SeenUnit::Feet | SeenUnit::Metres => behind_a_number && !of_a_series,
+            SeenUnit::Megahertz | SeenUnit::Outputs | SeenUnit::Volts => false,
+        }
     }
 
     /// What a number counts by what stands behind it, whether it is in thousands, and whether the unit is misspelled.

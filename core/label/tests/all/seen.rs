@@ -277,6 +277,15 @@ fn decibels_that_may_be_the_end_of_a_figure_are_asked() {
     assert!(number(&label(&["SPLITTER 4-WAY", "OUT3 6.9 dB"]), 6.9).is_sure());
 }
 
+/// Seen on a photo: a mark of length that fell apart.
+#[test]
+fn a_mark_right_behind_a_number_is_asked() {
+    let torn = label(&["RG-59/U 75 OHM SWEPT TO 3 GHz", "CATV 05 18 m"]);
+    assert!(!number(&torn, 18.0).is_sure(), "{torn:?}");
+    assert!(number(&label(&["CATV 0518 m"]), 518.0).is_sure());
+    assert!(number(&label(&["RG-6 0518 m"]), 518.0).is_sure());
+}
+
 /// A series has its number in its name: it is asked like any number whose letters are not certain, or that one look alone saw.
 #[test]
 fn a_cables_series_is_sure_only_where_its_letters_are() {
