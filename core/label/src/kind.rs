@@ -144,7 +144,7 @@ impl CableSeries {
     }
 
     /// The series of that number, if it is one that houses are wired with.
-    pub(super) fn numbered(number: u32) -> Option<Self> {
+    pub(crate) fn numbered(number: u32) -> Option<Self> {
         match number {
             59 => Some(Self::Series59),
             6 => Some(Self::Series6),

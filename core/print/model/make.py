@@ -19,6 +19,8 @@ BESIDE = "w.data"
 FLOAT, EXTERNAL = 1, 1
 # Smaller tensors stay where they are: shapes, and constants of arithmetic.
 LEAST_WEIGHTS = 256
+# How many depthwise convolutions are taken out of each network.
+PARTED = {"detect": 14, "recognise": 11}
 # Half precision holds no larger number.
 MOST_WEIGHT = 60000
 
@@ -68,8 +70,9 @@ def prune(model):
 
 
 def part(model):
-    """Takes the depthwise convolutions out of a network, which the program computes itself. Of each, what goes in, its weights and its
-    bias become outputs of the network, in this order behind the network's own, and what comes out becomes an input."""
+    """Takes the depthwise convolutions out of a network, which the program computes itself: those whose weights are square, a step for
+    each place. Of each, what goes in, its weights and its bias become outputs of the network, in this order behind the network's own,
+    and what comes out becomes an input. Returns how many."""
     graph = model.graph
     named = {tensor.name: tensor for tensor in graph.initializer}
     behind = {node.output[0]: node.input[0] for node in graph.node if node.op_type == "Identity"}
@@ -84,7 +87,7 @@ def part(model):
         channels, of_each, *sides = weights.dims
         how = {attribute.name: onnx.helper.get_attribute_value(attribute) for attribute in conv.attribute}
         side = sides[0]
-        if (of_each, sides, how) != (1, [side, side], {
+        if len(conv.input) != 2 or side % 2 == 0 or (of_each, sides, how) != (1, [side, side], {
                 "dilations": [1, 1], "group": channels, "kernel_shape": [side, side], "pads": 4 * [side // 2], "strides": [1, 1]}):
             continue
         (add,) = (node for node in graph.node if conv.output[0] in node.input)
@@ -96,6 +99,9 @@ def part(model):
         graph.input.append(onnx.helper.make_tensor_value_info(add.output[0], FLOAT, [1, channels, None, None]))
         graph.node.remove(conv)
         graph.node.remove(add)
+    if len({output.name for output in graph.output}) != len(graph.output):
+        sys.exit("make.py: two depthwise convolutions share what they take or their weights")
+    return len(graph.input) - 1
 
 
 def halve(model):
@@ -129,7 +135,8 @@ def main():
                 (FOLDER / "letters.txt").write_text("".join(f"{letter}\n" for letter in letters), encoding="utf-8")
             del model.metadata_props[:]
             del model.graph.value_info[:]
-            part(model)
+            if (parted := part(model)) != PARTED[name]:
+                sys.exit(f"make.py: {parted} depthwise convolutions in {name}, not {PARTED[name]}")
             halve(model).tofile(FOLDER / f"{name}.f16")
             (FOLDER / f"{name}.onnx").write_bytes(model.SerializeToString(deterministic=True))
         (licences,) = (entry for entry in wheel.namelist() if entry.endswith("licenses/MODEL_LICENSES.md"))

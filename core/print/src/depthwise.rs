@@ -1,7 +1,8 @@
 //! Depthwise convolution: each plane of a picture by its own weights.
 //!
 //! The library that runs the rest of a network computes it a number at a time (docs/decisions/17-own-depthwise.md); here it is compiled
-//! for each instruction set. Sums are made in the library's order, so that the same comes of it to the last bit.
+//! for each instruction set. Sums are made in the library's order, so that the same comes of it to the last bit (but that a
+//! nought below zero, of a bias that is one, becomes one above it).
 
 use multiversion::multiversion;
 use rayon::prelude::*;

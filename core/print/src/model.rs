@@ -65,11 +65,12 @@ impl Model {
 
     fn checked(folder: &Path, sums: &str, cores: usize) -> Result<Self, PrintError> {
         let file = |name| checked_file(folder, name, sums);
+        let threads = Arc::new(ThreadPool::with_num_threads(cores.max(1)));
         let letters = String::from_utf8(file(LETTERS)?).map_err(|_| PrintError::ModelFails)?;
         let network = |name, weights| {
             let mut options = options();
             options.external_data(BESIDE, widened(&file(weights)?));
-            Network::load(&options, file(name)?).ok_or(PrintError::ModelFails)
+            Network::load(&options, file(name)?, &threads).ok_or(PrintError::ModelFails)
         };
         Ok(Self {
             detect: network(DETECT, DETECT_WEIGHTS)?,
@@ -78,7 +79,7 @@ impl Model {
                 .chain(letters.lines().filter_map(|line| line.chars().next()))
                 .chain([' '])
                 .collect(),
-            threads: Arc::new(ThreadPool::with_num_threads(cores.max(1))),
+            threads,
         })
     }
 

@@ -8,7 +8,8 @@ use rten_tensor::{NdTensor, Tensor, TensorView};
 
 use crate::depthwise::Depthwise;
 
-/// A network as `core/print/model/make.py` writes it. Its depthwise convolutions are taken out: of each, what it takes, its weights and
+/// A network as `core/print/model/make.py` writes it. Its depthwise convolutions are taken out (those with square weights, a step for
+/// each place): of each, what it takes, its weights and
 /// its biases are outputs behind the network's own, and what it gives is an input behind the picture.
 pub(crate) struct Network {
     rest: rten::Model,
@@ -26,7 +27,7 @@ struct TakenOut {
 
 impl Network {
     /// A network from its file; nothing if it is not one.
-    pub(crate) fn load(options: &ModelOptions, file: Vec<u8>) -> Option<Self> {
+    pub(crate) fn load(options: &ModelOptions, file: Vec<u8>, threads: &Arc<ThreadPool>) -> Option<Self> {
         let rest = options.load(file).ok()?;
         let (&input, given) = rest.input_ids().split_first()?;
         let (&output, beside) = rest.output_ids().split_first()?;
@@ -39,7 +40,7 @@ impl Network {
             .zip(given)
             .map(|(&[takes, weights, biases], &gives)| {
                 let constant = |node| -> Option<Tensor<f32>> {
-                    let [value] = rest.run_n(vec![], [node], None).ok()?;
+                    let [value] = rest.run_n(vec![], [node], Some(on(threads))).ok()?;
                     value.try_into().ok()
                 };
                 let weights = constant(weights)?;
@@ -53,14 +54,13 @@ impl Network {
 
     /// What the network says of a picture; nothing if it fails.
     pub(crate) fn run(&self, threads: &Arc<ThreadPool>, picture: NdTensor<f32, 4>) -> Option<Tensor<f32>> {
-        let options = || Some(RunOptions::default().with_thread_pool(Some(Arc::clone(threads))));
         let mut known: Vec<(NodeId, Value)> = vec![(self.input, picture.into())];
         for (at, part) in self.taken_out.iter().enumerate() {
             // What a later layer takes is asked for, too: else what it is made of would be given up.
             let later = self.taken_out.iter().skip(at).map(|part| part.takes);
             let asked: Vec<NodeId> = later.chain([self.output]).collect();
             let inputs = known.into_iter().map(|(node, value)| (node, value.into())).collect();
-            known = self.rest.partial_run(inputs, &asked, options()).ok()?;
+            known = self.rest.partial_run(inputs, &asked, Some(on(threads))).ok()?;
             let (_, taken) = known.iter().find(|(node, _)| *node == part.takes)?;
             let taken: TensorView<f32> = taken.as_tensor_view()?;
             let shape = taken.shape().to_vec();
@@ -68,7 +68,12 @@ impl Network {
             known.push((part.gives, Tensor::from_data(&shape, made).into()));
         }
         let inputs = known.into_iter().map(|(node, value)| (node, value.into())).collect();
-        let [output] = self.rest.run_n(inputs, [self.output], options()).ok()?;
+        let [output] = self.rest.run_n(inputs, [self.output], Some(on(threads))).ok()?;
         output.try_into().ok()
     }
+}
+
+/// How a network is run: on these threads.
+fn on(threads: &Arc<ThreadPool>) -> RunOptions {
+    RunOptions::default().with_thread_pool(Some(Arc::clone(threads)))
 }

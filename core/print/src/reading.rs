@@ -15,9 +15,12 @@ use crate::row::{self, Row};
 /// The longer side at which a picture is looked at, in pixels, coarse and fine: one whose print fills it, and one of smaller print.
 const LARGE_PRINT: [f32; 2] = [352.0, 512.0];
 const SMALL_PRINT: [f32; 2] = [640.0, 960.0];
-/// Print is small where a quarter of its lines are lower than so many pixels in the coarse look at large print. Our own choice: down to
-/// there both pairs of looks were sure of as many numbers of made photos.
+/// Print is small where more than a quarter of its lines, as they are found, are lower than so many pixels in the coarse look at large
+/// print. Our own choice: down to there both pairs of looks were sure of as many numbers of made photos.
 const LEAST_HEIGHT: f32 = 16.0;
+/// A picture whose longer side has more pixels is no crop, but what a camera made: in the coarse look at large print several small rows may
+/// become one that is high.
+const LONGEST_CROP: f32 = 2_000.0;
 /// No label has more lines; of a picture with more the longest are read.
 const MOST_LINES: usize = 160;
 /// So many of the longest lines say which way up all of them stand.
@@ -169,7 +172,8 @@ impl Model {
     ) -> Result<(Vec<Quad>, f32), PrintError> {
         let [coarse, fine] = LARGE_PRINT;
         let lines = detect::lines(self, pixels, coarse)?;
-        if !is_small(&lines, coarse / pixels.width().max(pixels.height()) as f32) {
+        let longer = pixels.width().max(pixels.height()) as f32;
+        if longer <= LONGEST_CROP && !is_small(&lines, coarse / longer) {
             return Ok((lines, fine));
         }
         if !watch(0.5) {
@@ -245,11 +249,13 @@ mod tests {
     use super::*;
 
     #[test]
-    fn print_is_small_where_a_quarter_of_its_lines_are_low_or_none_is_seen() {
+    fn print_is_small_where_more_than_a_quarter_of_its_lines_are_low_or_none_is_seen() {
         let line = |height: f32| Quad([[0.0, 0.0], [300.0, 0.0], [300.0, height], [0.0, height]]);
         let lines = |heights: &[f32]| heights.iter().map(|height| line(*height)).collect::<Vec<_>>();
         assert!(is_small(&[], 1.0));
         assert!(!is_small(&lines(&[40.0, 36.0, 36.0, 10.0, 36.0]), 0.5));
+        assert!(!is_small(&lines(&[10.0, 36.0, 36.0, 36.0]), 0.5));
+        assert!(is_small(&lines(&[10.0, 36.0, 36.0, 10.0]), 0.5));
         assert!(is_small(&lines(&[80.0, 31.0, 31.0, 60.0, 60.0]), 0.5));
         // A line that runs from top to bottom is as high as it is wide.
         assert!(is_small(&[Quad([[20.0, 0.0], [20.0, 300.0], [0.0, 300.0], [0.0, 0.0]])], 0.5));

@@ -193,7 +193,8 @@ pub(super) fn doubt_what_does_not_fit(reading: &LabelReading, numbers: &mut [See
                     (number.value - f64::from(*legs)).abs() < 1e-9
                 }
                 (Doubt::BandBackwards { written }, SeenUnit::Megahertz) => {
-                    written.split(|sign: char| !sign.is_ascii_digit()).any(|part| part == number.written)
+                    let is_of_a_number = |sign: char| sign.is_ascii_digit() || matches!(sign, '.' | ',');
+                    written.split(|sign| !is_of_a_number(sign)).any(|part| part == number.written)
                 }
                 _ => false,
             };

@@ -4,6 +4,7 @@ use std::ops::Range;
 
 use super::unsure::Unsure;
 use super::{SeenLine, SeenPlace};
+use crate::kind::CableSeries;
 use crate::normalise::marks;
 use crate::number::{Numeral, digit_like};
 use crate::token::{Token, tokens};
@@ -247,14 +248,26 @@ impl Row<'_> {
     /// Whether it may be the last digits of a figure, since another number stands right before it: of “6 9 dB” the point was lost,
     /// “05 18 m” is one mark, and not so “RG-6 482 ft”.
     fn may_be_an_end(&self, at: usize, unit: SeenUnit, value: f64) -> bool {
-        let is_number = |at: usize| matches!(self.what(at), Some(What::Number(..)));
-        let behind_a_number = at.checked_sub(1).is_some_and(is_number);
-        let of_a_series = at.checked_sub(2).is_some_and(|at| self.what(at) == Some(&What::Sign(Sign::Dash)));
+        let before = at.checked_sub(1).and_then(|before| self.tokens.get(before));
+        let is_behind_a_number = before.is_some_and(|token| matches!(token.what, What::Number(..)));
         match unit {
-            SeenUnit::Decibels => behind_a_number && value.fract() == 0.0,
-            SeenUnit::Feet | SeenUnit::Metres => behind_a_number && !of_a_series,
+            SeenUnit::Decibels => is_behind_a_number && value.fract() == 0.0,
+            SeenUnit::Feet | SeenUnit::Metres => is_behind_a_number && !self.ends_a_series(at),
             SeenUnit::Megahertz | SeenUnit::Outputs | SeenUnit::Volts => false,
         }
+    }
+
+    /// Whether the name of a cable's series ends right before it, “RG-59” and its like.
+    fn ends_a_series(&self, at: usize) -> bool {
+        let before = at.checked_sub(1).and_then(|before| self.tokens.get(before));
+        let written = before.and_then(|token| self.text.get(token.start..token.end));
+        let is_behind_a_dash =
+            at.checked_sub(2).is_some_and(|at| self.what(at) == Some(&What::Sign(Sign::Dash)));
+        let is_a_series = |written: &str| {
+            let series = written.parse().ok().and_then(CableSeries::numbered);
+            series.is_some_and(|series| series.name() == written)
+        };
+        is_behind_a_dash && written.is_some_and(is_a_series)
     }
 
     /// What a number counts by what stands behind it, whether it is in thousands, and whether the unit is misspelled.

@@ -110,6 +110,10 @@ fn edges_of_a_band_that_runs_backwards_are_asked() {
     for edge in [85.0, 52.0] {
         assert!(number(&seen, edge).unsure.contains(&Unsure::DoesNotFit), "{edge}");
     }
+    let giga = label(&["2.15 GHz ~ 1.2 GHz"]);
+    for edge in [2_150.0, 1_200.0] {
+        assert!(number(&giga, edge).unsure.contains(&Unsure::DoesNotFit), "{edge}: {giga:?}");
+    }
     assert!(number(&label(&["50~862 MHz", "RETURN 5-42MHz"]), 42.0).is_sure());
 }
 
@@ -280,8 +284,10 @@ fn decibels_that_may_be_the_end_of_a_figure_are_asked() {
 /// Seen on a photo: a mark of length that fell apart.
 #[test]
 fn a_mark_right_behind_a_number_is_asked() {
-    let torn = label(&["RG-59/U 75 OHM SWEPT TO 3 GHz", "CATV 05 18 m"]);
-    assert!(!number(&torn, 18.0).is_sure(), "{torn:?}");
+    for row in ["CATV 05 18 m", "CATV-05 18 m", "11-05 18 m", "RG-06 18 m"] {
+        let torn = label(&["RG-59/U 75 OHM SWEPT TO 3 GHz", row]);
+        assert!(!number(&torn, 18.0).is_sure(), "{row}: {torn:?}");
+    }
     assert!(number(&label(&["CATV 0518 m"]), 518.0).is_sure());
     assert!(number(&label(&["RG-6 0518 m"]), 518.0).is_sure());
 }

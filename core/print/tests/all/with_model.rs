@@ -39,7 +39,7 @@ fn digits(print: &Print) -> Vec<String> {
         .collect()
 }
 
-/// The digits that stand in no word.
+/// The digits with which words begin: “1002” of “1002MHz”, none of “ST0P”.
 fn digits_of(row: &str) -> String {
     row.split(|sign: char| !sign.is_alphanumeric())
         .flat_map(|word| word.chars().take_while(char::is_ascii_digit))

@@ -151,8 +151,8 @@ pub(crate) fn show<'a>(snapshot: &SurveySnapshot<'a>) -> ScreenBuilder<'a> {
     builder.rows(&Phrase::new("free-assign-to-new").with("count", count.clone()), rows);
     let to = Phrase::new("free-assign-to").with("count", count.clone());
     let runs = runs(snapshot);
-    let none = Phrase::new(if runs.is_empty() { "free-find-none" } else { "free-find-no-part" });
-    finder::draw(snapshot, &mut builder, &to, &none, |_| true);
+    let no_part = Phrase::new("free-find-no-part");
+    finder::draw(snapshot, &mut builder, &to, (!runs.is_empty()).then_some(&no_part), |_| true);
     let row =
         |run: &SubjectId| builder.row(Some(Key::Run(*run)), &naming::run(snapshot.survey, *run), None, None);
     let rows = runs.iter().take(CABLES).map(row).collect();

@@ -18,12 +18,13 @@ pub(super) fn by_tag(survey: &Survey) -> Vec<&Part> {
     parts
 }
 
-/// A place to write what is looked for, and the parts that fit, each with the key `part:<id>`. `none` is said where no part fits.
+/// A place to write what is looked for, and the parts that fit, each with the key `part:<id>`. `none` is said where no part fits, in place of
+/// that nothing does.
 pub(super) fn draw(
     snapshot: &SurveySnapshot<'_>,
     builder: &mut ScreenBuilder<'_>,
     name: &Phrase,
-    none: &Phrase,
+    none: Option<&Phrase>,
     fits: impl Fn(&Part) -> bool,
 ) {
     let wanted = snapshot.pending().written(&Key::Find).unwrap_or_default().to_lowercase();
@@ -42,8 +43,9 @@ pub(super) fn draw(
     let shown = found.iter().skip(page * ROWS).take(ROWS);
     let rows: Vec<_> = shown.map(|part| row(snapshot, builder, part)).collect();
     if rows.is_empty() {
-        let no_parts = Phrase::new("free-parts-none");
-        builder.words(crate::screen::WordsRole::Plain, if parts.is_empty() { &no_parts } else { none });
+        let usual = Phrase::new(if parts.is_empty() { "free-parts-none" } else { "free-find-none" });
+        let told = none.filter(|_| !parts.is_empty()).unwrap_or(&usual);
+        builder.words(crate::screen::WordsRole::Plain, told);
     }
     builder.rows(name, rows);
     paging::presses_of(builder, page, found.len(), ROWS);

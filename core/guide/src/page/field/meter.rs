@@ -43,8 +43,7 @@ impl Choice for MeasuredAt {
 pub(crate) fn show_places<'a>(snapshot: &SurveySnapshot<'a>) -> ScreenBuilder<'a> {
     let mut builder = builder(snapshot, &Phrase::new("free-meter"));
     builder.words(WordsRole::Lead, &Phrase::new("free-meter-lead"));
-    let none = Phrase::new("free-find-none");
-    finder::draw(snapshot, &mut builder, &Phrase::new("free-parts-rows"), &none, |_| true);
+    finder::draw(snapshot, &mut builder, &Phrase::new("free-parts-rows"), None, |_| true);
     if !snapshot.survey.readings.is_empty() {
         builder.words(WordsRole::Heading, &Phrase::new("free-meter-so-far"));
         reading::blocks(snapshot, &mut builder, snapshot.survey.readings.values(), SHOWN);

@@ -18,8 +18,7 @@ const SHOWN: usize = 15;
 
 pub(crate) fn show_all<'a>(snapshot: &SurveySnapshot<'a>) -> ScreenBuilder<'a> {
     let mut builder = builder(snapshot, &Phrase::new("free-parts"));
-    let none = Phrase::new("free-find-none");
-    finder::draw(snapshot, &mut builder, &Phrase::new("free-parts-rows"), &none, |_| true);
+    finder::draw(snapshot, &mut builder, &Phrase::new("free-parts-rows"), None, |_| true);
     builder.press(&Key::Add, &Phrase::new("free-add-loose"), PressWeight::Other);
     builder
 }
