@@ -37,8 +37,9 @@ pub(super) fn kind(items: &[Item], placed: &Placed, doubts: &mut Vec<Doubt>) -> 
         named.extend(from_bands);
     }
     let taken = ORDER.into_iter().find(|kind| named.contains(kind))?;
-    let other =
-        ORDER.into_iter().find(|kind| named.contains(kind) && *kind != taken && !goes_with(taken, *kind));
+    let other = ORDER
+        .into_iter()
+        .find(|kind| named.contains(kind) && *kind != taken && !goes_with(taken, *kind, placed));
     doubts.extend(other.map(|other| Doubt::KindUnclear { taken, other }));
     Some(if taken == PartKind::Splitter && is_for_satellite(placed, has(Term::Satellite)) {
         PartKind::SatelliteSplitter
@@ -84,12 +85,13 @@ fn named_kinds(items: &[Item], placed: &Placed) -> Vec<PartKind> {
 }
 
 /// Whether a part of the first kind may well carry a word for the second: an amplifier that splits, a splitter
-/// that asks for terminators.
-fn goes_with(taken: PartKind, other: PartKind) -> bool {
+/// that asks for terminators. What an amplifier with a tap is without a gain may be a tap under somebody's other word.
+fn goes_with(taken: PartKind, other: PartKind, placed: &Placed) -> bool {
     match other {
         PartKind::Cable | PartKind::Terminator | PartKind::DcBlock => true,
         PartKind::GroundBlock => taken != PartKind::Tap,
-        PartKind::Splitter | PartKind::Tap | PartKind::PowerInserter => taken == PartKind::Amplifier,
+        PartKind::Splitter | PartKind::PowerInserter => taken == PartKind::Amplifier,
+        PartKind::Tap => taken == PartKind::Amplifier && names_gain(placed),
         PartKind::Barrel => matches!(taken, PartKind::WallPlate | PartKind::GroundBlock),
         _ => false,
     }
@@ -100,18 +102,23 @@ fn kind_from_bands(placed: &Placed, is_filter: bool) -> Option<PartKind> {
     let band = |path| {
         placed.bands.iter().filter(|band| band.path == Some(path)).find_map(|band| band.body.as_ref().ok())
     };
-    let has_gain = placed.figures.iter().any(|figure| figure.role == Some(Role::Gain) && figure.is_named);
     let low = |band: &Band| band.low.unwrap_or(0.0);
     match (band(Path::Pass), band(Path::Stop)) {
         (Some(pass), Some(stop)) if low(stop) >= pass.high => Some(PartKind::EntryFilter),
         (Some(pass), Some(stop)) if low(pass) >= stop.high => Some(PartKind::HighPassFilter),
         (_, Some(stop)) if is_filter && low(stop) >= 1000.0 => Some(PartKind::EntryFilter),
         // Only an amplifier has a gain, or a band for each way.
-        _ if !is_filter && (has_gain || (band(Path::Return).is_some() && placed.bands.len() > 1)) => {
+        _ if !is_filter
+            && (names_gain(placed) || (band(Path::Return).is_some() && placed.bands.len() > 1)) =>
+        {
             Some(PartKind::Amplifier)
         }
         _ => None,
     }
+}
+
+fn names_gain(placed: &Placed) -> bool {
+    placed.figures.iter().any(|figure| figure.role == Some(Role::Gain) && figure.is_named)
 }
 
 fn is_for_satellite(placed: &Placed, has_word: bool) -> bool {

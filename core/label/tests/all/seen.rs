@@ -281,6 +281,15 @@ fn decibels_that_may_be_the_end_of_a_figure_are_asked() {
     assert!(number(&label(&["SPLITTER 4-WAY", "OUT3 6.9 dB"]), 6.9).is_sure());
 }
 
+/// Seen on a photo: a tap's label on which another word stood.
+#[test]
+fn what_an_amplifier_with_a_tap_and_no_gain_states_is_asked() {
+    let either = label(&["AMPLIFIER", "950-2150MHz", "TAP", "TAP 20dB", "OUT 1.5dB"]);
+    assert!(!is_sure(&either, Member::Gain) && !is_sure(&either, Member::Kind), "{either:?}");
+    let with_gain = label(&["AMPLIFIER", "54-1002MHz", "GAIN 15dB", "TAP 20dB"]);
+    assert!(is_sure(&with_gain, Member::Gain), "{with_gain:?}");
+}
+
 /// Seen on a photo: a mark of length that fell apart.
 #[test]
 fn a_mark_right_behind_a_number_is_asked() {
