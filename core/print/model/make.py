@@ -39,14 +39,26 @@ def constants_named(graph):
         graph.node.remove(node)
 
 
+def constants_by_name(graph):
+    """Named tensors, each also by what only hands it on."""
+    named = {tensor.name: tensor for tensor in graph.initializer}
+    behind = {node.output[0]: node.input[0] for node in graph.node if node.op_type == "Identity"}
+
+    def tensor_of(name):
+        while name in behind:
+            name = behind[name]
+        return named.get(name)
+
+    return tensor_of
+
+
 def prune(model):
     """Keeps the letters that labels carry, and returns them in their order, without the empty one and the blank."""
     (letters,) = (entry.value for entry in model.metadata_props if entry.key == "character")
     known = ["", *letters.split("\n"), " "]
     graph = model.graph
-    named = {tensor.name: tensor for tensor in graph.initializer}
-    behind = {node.output[0]: node.input[0] for node in graph.node if node.op_type == "Identity"}
-    if len(known) not in {tensor.dims[-1] for tensor in named.values() if tensor.dims}:
+    tensor_of = constants_by_name(graph)
+    if len(known) not in {tensor.dims[-1] for tensor in graph.initializer if tensor.dims}:
         known = ["", *letters.rstrip("\n").split("\n"), " "]
     kept = [at for at, letter in enumerate(known) if is_kept(letter)]
     cut = []
@@ -54,9 +66,7 @@ def prune(model):
         if node.op_type not in ("MatMul", "Add"):
             continue
         for name in node.input:
-            while name in behind:
-                name = behind[name]
-            tensor = named.get(name)
+            tensor = tensor_of(name)
             if tensor is not None and tensor.dims and tensor.dims[-1] == len(known):
                 tensor.CopyFrom(numpy_helper.from_array(
                     numpy.ascontiguousarray(numpy_helper.to_array(tensor)[..., kept]), tensor.name))
@@ -74,14 +84,7 @@ def part(model):
     each place. Of each, what goes in, its weights and its bias become outputs of the network, in this order behind the network's own,
     and what comes out becomes an input. Returns how many."""
     graph = model.graph
-    named = {tensor.name: tensor for tensor in graph.initializer}
-    behind = {node.output[0]: node.input[0] for node in graph.node if node.op_type == "Identity"}
-
-    def tensor_of(name):
-        while name in behind:
-            name = behind[name]
-        return named.get(name)
-
+    tensor_of = constants_by_name(graph)
     for conv in [node for node in graph.node if node.op_type == "Conv"]:
         weights = tensor_of(conv.input[1])
         channels, of_each, *sides = weights.dims
