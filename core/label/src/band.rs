@@ -163,9 +163,10 @@ impl Grammar<'_> {
                 None => return self.lose(Lost::Frequency, at, range.end),
             },
         };
-        if low.is_some_and(|low| low >= high) {
+        if let Some(low) = low.filter(|low| *low >= high) {
             if has_unit {
-                self.items.push(Item::Lost(Lost::Frequency, Doubt::BandBackwards { written }));
+                let doubt = Doubt::BandBackwards { written, from: low, to: high };
+                self.items.push(Item::Lost(Lost::Frequency, doubt));
             }
             return range.end;
         }

@@ -90,6 +90,10 @@ pub enum Doubt {
     BandBackwards {
         /// As written.
         written: String,
+        /// What stands first, in megahertz.
+        from: f64,
+        /// What stands behind it, in megahertz; no larger.
+        to: f64,
     },
     /// An edge that parts are not usually made for.
     EdgeUnusual {
@@ -263,7 +267,7 @@ impl Doubt {
             Self::BandUnitsMixed { written, low } => {
                 ("label-doubt-band-units-mixed", vec![("written", written.clone()), ("low", low.to_string())])
             }
-            Self::BandBackwards { written: w } => ("label-doubt-band-backwards", written(w)),
+            Self::BandBackwards { written: w, .. } => ("label-doubt-band-backwards", written(w)),
             Self::EdgeUnusual { edge } => ("label-doubt-edge-unusual", vec![("edge", edge.to_string())]),
             Self::BandsUnclear { first, second } => ("label-doubt-bands-unclear", pair(first, second)),
             Self::BandsJoined { first, second } => ("label-doubt-bands-joined", pair(first, second)),

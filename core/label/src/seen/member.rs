@@ -192,9 +192,8 @@ pub(super) fn doubt_what_does_not_fit(reading: &LabelReading, numbers: &mut [See
                 (Doubt::LossUnusual { legs, .. }, SeenUnit::Outputs) => {
                     (number.value - f64::from(*legs)).abs() < 1e-9
                 }
-                (Doubt::BandBackwards { written }, SeenUnit::Megahertz) => {
-                    let is_of_a_number = |sign: char| sign.is_ascii_digit() || matches!(sign, '.' | ',');
-                    written.split(|sign| !is_of_a_number(sign)).any(|part| part == number.written)
+                (Doubt::BandBackwards { from, to, .. }, SeenUnit::Megahertz) => {
+                    [from, to].into_iter().any(|edge| (number.value - edge).abs() < 1e-9)
                 }
                 _ => false,
             };
