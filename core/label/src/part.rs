@@ -85,7 +85,7 @@ fn named_kinds(items: &[Item], placed: &Placed) -> Vec<PartKind> {
 }
 
 /// Whether a part of the first kind may well carry a word for the second: an amplifier that splits, a splitter
-/// that asks for terminators. What an amplifier with a tap is without a gain may be a tap under somebody's other word.
+/// that asks for terminators. What names an amplifier and a tap, and no gain, may be a tap.
 fn goes_with(taken: PartKind, other: PartKind, placed: &Placed) -> bool {
     match other {
         PartKind::Cable | PartKind::Terminator | PartKind::DcBlock => true,
@@ -117,6 +117,7 @@ fn kind_from_bands(placed: &Placed, is_filter: bool) -> Option<PartKind> {
     }
 }
 
+/// Whether a figure is named a gain.
 fn names_gain(placed: &Placed) -> bool {
     placed.figures.iter().any(|figure| figure.role == Some(Role::Gain) && figure.is_named)
 }

@@ -9,8 +9,8 @@ use rten_tensor::{NdTensor, Tensor, TensorView};
 use crate::depthwise::Depthwise;
 
 /// A network as `core/print/model/make.py` writes it. Its depthwise convolutions are taken out (those with square weights, a step for
-/// each place): of each, what it takes, its weights and
-/// its biases are outputs behind the network's own, and what it gives is an input behind the picture.
+/// each place): of each, what it takes, its weights and its biases are outputs behind the network's own, and what it gives is an
+/// input behind the picture.
 pub(crate) struct Network {
     rest: rten::Model,
     input: NodeId,

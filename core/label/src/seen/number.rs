@@ -248,21 +248,23 @@ impl Row<'_> {
     /// Whether it may be the last digits of a figure, since another number stands right before it: of “6 9 dB” the point was lost,
     /// “05 18 m” is one mark, and not so “RG-6 482 ft”.
     fn may_be_an_end(&self, at: usize, unit: SeenUnit, value: f64) -> bool {
-        let before = at.checked_sub(1).and_then(|before| self.tokens.get(before));
-        let is_behind_a_number = before.is_some_and(|token| matches!(token.what, What::Number(..)));
+        let Some(before) =
+            at.checked_sub(1).filter(|before| matches!(self.what(*before), Some(What::Number(..))))
+        else {
+            return false;
+        };
         match unit {
-            SeenUnit::Decibels => is_behind_a_number && value.fract() == 0.0,
-            SeenUnit::Feet | SeenUnit::Metres => is_behind_a_number && !self.ends_a_series(at),
+            SeenUnit::Decibels => value.fract() == 0.0,
+            SeenUnit::Feet | SeenUnit::Metres => !self.ends_a_series(before),
             SeenUnit::Megahertz | SeenUnit::Outputs | SeenUnit::Volts => false,
         }
     }
 
-    /// Whether the name of a cable's series ends right before it, “RG-59” and its like.
+    /// Whether it ends the name of a cable's series, “RG-59” and its like.
     fn ends_a_series(&self, at: usize) -> bool {
-        let before = at.checked_sub(1).and_then(|before| self.tokens.get(before));
-        let written = before.and_then(|token| self.text.get(token.start..token.end));
         let is_behind_a_dash =
-            at.checked_sub(2).is_some_and(|at| self.what(at) == Some(&What::Sign(Sign::Dash)));
+            at.checked_sub(1).is_some_and(|at| self.what(at) == Some(&What::Sign(Sign::Dash)));
+        let written = self.tokens.get(at).and_then(|token| self.text.get(token.start..token.end));
         let is_a_series = |written: &str| {
             let series = written.parse().ok().and_then(CableSeries::numbered);
             series.is_some_and(|series| series.name() == written)

@@ -29,7 +29,7 @@ pub fn photo() -> (Picture, Vec<String>) {
     (Picture::read(&photos.join(first["file"].as_str().unwrap())).unwrap().unwrap(), rows)
 }
 
-/// The digits of each row that was read: whether a word has an O or a nought a face may leave room for doubt.
+/// The digits of each row that was read, but for those within words: whether a word has an O or a nought a face may leave open.
 fn digits(print: &Print) -> Vec<String> {
     print
         .rows

@@ -18,8 +18,8 @@ pub(super) fn by_tag(survey: &Survey) -> Vec<&Part> {
     parts
 }
 
-/// A place to write what is looked for, and the parts that fit, each with the key `part:<id>`. `none` is said where no part fits, in place of
-/// that nothing does.
+/// A place to write what is looked for, and the parts that fit, each with the key `part:<id>`. `none` is said where no part fits,
+/// by itself that nothing does.
 pub(super) fn draw(
     snapshot: &SurveySnapshot<'_>,
     builder: &mut ScreenBuilder<'_>,
