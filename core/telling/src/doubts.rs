@@ -141,7 +141,7 @@ mod tests {
             Doubt::Thousands { written: text(), read: 1000.0 },
             Doubt::BandWithoutUnit { written: text() },
             Doubt::BandUnitsMixed { written: text(), low: 5.0 },
-            Doubt::BandBackwards { written: text() },
+            Doubt::BandBackwards { written: text(), from: 1000.0, to: 5.0 },
             Doubt::EdgeUnusual { edge: 1080.0 },
             Doubt::BandsUnclear { first: text(), second: text() },
             Doubt::BandsJoined { first: text(), second: text() },
