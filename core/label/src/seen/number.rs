@@ -152,7 +152,8 @@ fn sights(line: &SeenLine) -> (Vec<Sight>, bool) {
                 is_unclear: is_misread
                     || is_foreign
                     || row.may_name_an_output(at)
-                    || row.may_be_an_end(at, unit, value),
+                    || row.may_be_an_end(at, unit, value)
+                    || row.may_lack_a_digit_at_a_dash(at, unit, value),
                 is_outermost: (first == Some(at), last == Some(at)),
             })
         })
@@ -257,6 +258,24 @@ impl Row<'_> {
             SeenUnit::Decibels => value.fract() == 0.0,
             SeenUnit::Feet | SeenUnit::Metres => !self.ends_a_series(before),
             SeenUnit::Megahertz | SeenUnit::Outputs | SeenUnit::Volts => false,
+        }
+    }
+
+    /// Whether the blank between it and a dash may be a digit that was not seen: a range has a blank on both sides of its dash or on
+    /// none, and “5 -1218 MHz” may be 54-1218; whole decibels behind a minus and a blank may be the last digits, as those right
+    /// behind another number.
+    fn may_lack_a_digit_at_a_dash(&self, at: usize, unit: SeenUnit, value: f64) -> bool {
+        let is_spaced = |at: usize| self.tokens.get(at).is_some_and(|token| token.spaced);
+        let is_dash = |at: &usize| self.what(*at) == Some(&What::Sign(Sign::Dash));
+        let before = at.checked_sub(1).filter(is_dash);
+        match unit {
+            SeenUnit::Megahertz => {
+                let is_uneven = |dash: usize| is_spaced(dash) != is_spaced(dash + 1);
+                before.is_some_and(|dash| is_uneven(dash) && is_spaced(at))
+                    || is_dash(&(at + 1)) && is_uneven(at + 1) && is_spaced(at + 1)
+            }
+            SeenUnit::Decibels => before.is_some() && is_spaced(at) && value.fract() == 0.0,
+            SeenUnit::Outputs | SeenUnit::Volts | SeenUnit::Feet | SeenUnit::Metres => false,
         }
     }
 

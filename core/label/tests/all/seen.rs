@@ -292,6 +292,28 @@ fn what_an_amplifier_with_a_tap_and_no_gain_states_is_asked() {
 
 /// Seen on a photo: a mark of length that fell apart.
 #[test]
+fn a_blank_at_one_side_of_a_dash_may_be_a_digit_that_was_not_seen() {
+    for (row, asked) in
+        [("FWD 5 -1218 MHz", 5.0), ("FWD 54- 218 MHz", 218.0), ("TAP - 4 dB", 4.0), ("IN- 8 dB", 8.0)]
+    {
+        let seen = label(&["SPLITTER", row]);
+        let found = number(&seen, asked);
+        assert!(found.unsure.contains(&Unsure::MeaningUnclear), "{row}: {found:?}");
+    }
+    for (row, taken) in [
+        ("BAND 54 - 1218 MHz", 54.0),
+        ("BAND 54 - 1218 MHz", 1218.0),
+        ("BAND 54-1218 MHz", 54.0),
+        ("FWD 5 -1218 MHz", 1218.0),
+        ("OUT - 3.5 dB", 3.5),
+        ("OUT -7 dB", 7.0),
+    ] {
+        let seen = label(&["2-WAY SPLITTER", row]);
+        assert!(!number(&seen, taken).unsure.contains(&Unsure::MeaningUnclear), "{row}: {:?}", seen.numbers);
+    }
+}
+
+#[test]
 fn a_mark_right_behind_a_number_is_asked() {
     for row in ["CATV 05 18 m", "CATV-05 18 m", "11-05 18 m", "RG-06 18 m"] {
         let torn = label(&["RG-59/U 75 OHM SWEPT TO 3 GHz", row]);
