@@ -90,7 +90,8 @@ fn one(row: usize, look: usize, seen: &SeenRow, own: &Sight, other: Option<&Sigh
         .iter()
         .flatten()
         .any(|line| (own.is_outermost.0 && line.is_cut.0) || (own.is_outermost.1 && line.is_cut.1));
-    if is_cut || is_bare_mark {
+    let is_torn = [Some(own), other].into_iter().flatten().any(|sight| sight.is_torn);
+    if is_cut || is_bare_mark || is_torn {
         number.doubt(Unsure::Cut);
     }
     // Where a row begins with whole decibels, their beginning, or the name of what they are of, may be what was not seen.

@@ -11,6 +11,7 @@ mod jacket;
 mod member;
 mod number;
 mod plausible;
+mod torn;
 mod unsure;
 
 use std::ops::Range;

@@ -4,7 +4,6 @@ use std::ops::Range;
 
 use super::unsure::Unsure;
 use super::{SeenLine, SeenPlace};
-use crate::kind::CableSeries;
 use crate::normalise::marks;
 use crate::number::{Numeral, digit_like};
 use crate::token::{Token, tokens};
@@ -90,6 +89,8 @@ pub(super) struct Sight {
     pub has_letters: bool,
     /// Whether its unit, what stands beside it, or anything else in its row is not understood.
     pub is_unclear: bool,
+    /// Whether digits of it may stand beside it that were not seen.
+    pub is_torn: bool,
     /// Whether nothing stands before it in its row but signs, and behind it.
     pub is_outermost: (bool, bool),
 }
@@ -149,11 +150,8 @@ fn sights(line: &SeenLine) -> (Vec<Sight>, bool) {
                 certainty: certainty(line, &letters),
                 letters,
                 has_letters,
-                is_unclear: is_misread
-                    || is_foreign
-                    || row.may_name_an_output(at)
-                    || row.may_be_an_end(at, unit, value)
-                    || row.may_lack_a_digit_at_a_dash(at, unit, value),
+                is_unclear: is_misread || is_foreign || row.may_name_an_output(at),
+                is_torn: row.may_be_an_end(at, unit, value) || row.may_lack_a_digit_at_a_sign(at, unit),
                 is_outermost: (first == Some(at), last == Some(at)),
             })
         })
@@ -181,7 +179,7 @@ struct Counted {
 /// The tokens of a row.
 pub(super) struct Row<'t> {
     pub tokens: &'t [Token],
-    text: &'t str,
+    pub text: &'t str,
 }
 
 /// What lengths are written in, as words.
@@ -194,7 +192,7 @@ fn length_word(word: &str) -> Option<SeenUnit> {
 }
 
 impl Row<'_> {
-    fn what(&self, at: usize) -> Option<&What> {
+    pub(super) fn what(&self, at: usize) -> Option<&What> {
         self.tokens.get(at).map(|token| &token.what)
     }
 
@@ -244,51 +242,6 @@ impl Row<'_> {
             && before.is_some_and(|token| {
                 matches!(token.term(), Some(Term::Output | Term::Outputs | Term::Leg | Term::Port))
             })
-    }
-
-    /// Whether it may be the last digits of a figure, since another number stands right before it: of “6 9 dB” the point was lost,
-    /// “05 18 m” is one mark, and not so “RG-6 482 ft”.
-    fn may_be_an_end(&self, at: usize, unit: SeenUnit, value: f64) -> bool {
-        let Some(before) =
-            at.checked_sub(1).filter(|before| matches!(self.what(*before), Some(What::Number(..))))
-        else {
-            return false;
-        };
-        match unit {
-            SeenUnit::Decibels => value.fract() == 0.0,
-            SeenUnit::Feet | SeenUnit::Metres => !self.ends_a_series(before),
-            SeenUnit::Megahertz | SeenUnit::Outputs | SeenUnit::Volts => false,
-        }
-    }
-
-    /// Whether the blank between it and a dash may be a digit that was not seen: a range has a blank on both sides of its dash or on
-    /// none, and “5 -1218 MHz” may be 54-1218; whole decibels behind a minus and a blank may be the last digits, as those right
-    /// behind another number.
-    fn may_lack_a_digit_at_a_dash(&self, at: usize, unit: SeenUnit, value: f64) -> bool {
-        let is_spaced = |at: usize| self.tokens.get(at).is_some_and(|token| token.spaced);
-        let is_dash = |at: &usize| self.what(*at) == Some(&What::Sign(Sign::Dash));
-        let before = at.checked_sub(1).filter(is_dash);
-        match unit {
-            SeenUnit::Megahertz => {
-                let is_uneven = |dash: usize| is_spaced(dash) != is_spaced(dash + 1);
-                before.is_some_and(|dash| is_uneven(dash) && is_spaced(at))
-                    || is_dash(&(at + 1)) && is_uneven(at + 1) && is_spaced(at + 1)
-            }
-            SeenUnit::Decibels => before.is_some() && is_spaced(at) && value.fract() == 0.0,
-            SeenUnit::Outputs | SeenUnit::Volts | SeenUnit::Feet | SeenUnit::Metres => false,
-        }
-    }
-
-    /// Whether it ends the name of a cable's series, “RG-59” and its like.
-    fn ends_a_series(&self, at: usize) -> bool {
-        let is_behind_a_dash =
-            at.checked_sub(1).is_some_and(|at| self.what(at) == Some(&What::Sign(Sign::Dash)));
-        let written = self.tokens.get(at).and_then(|token| self.text.get(token.start..token.end));
-        let is_a_series = |written: &str| {
-            let series = written.parse().ok().and_then(CableSeries::numbered);
-            series.is_some_and(|series| series.name() == written)
-        };
-        is_behind_a_dash && written.is_some_and(is_a_series)
     }
 
     /// What a number counts by what stands behind it, whether it is in thousands, and whether the unit is misspelled.

@@ -16,7 +16,7 @@ pub enum Unsure {
     },
     /// By itself, one of two looks states another thing, or nothing.
     ReadOtherwise,
-    /// The picture ends beside it, or ink goes on: more of it may stand there.
+    /// The picture ends beside it, ink goes on, or a blank or a sign stands where a digit may: more of it may stand there.
     Cut,
     /// It stands at the beginning of its row, and with one digit more it is as usual.
     PerhapsLonger {

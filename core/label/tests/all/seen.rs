@@ -290,37 +290,63 @@ fn what_an_amplifier_with_a_tap_and_no_gain_states_is_asked() {
     assert!(is_sure(&with_gain, Member::Gain), "{with_gain:?}");
 }
 
-/// Seen on a photo: a mark of length that fell apart.
+/// Seen on photos: 54-1218 and -24 of which a digit was lost.
 #[test]
-fn a_blank_at_one_side_of_a_dash_may_be_a_digit_that_was_not_seen() {
-    for (row, asked) in
-        [("FWD 5 -1218 MHz", 5.0), ("FWD 54- 218 MHz", 218.0), ("TAP - 4 dB", 4.0), ("IN- 8 dB", 8.0)]
-    {
-        let seen = label(&["SPLITTER", row]);
-        let found = number(&seen, asked);
-        assert!(found.unsure.contains(&Unsure::MeaningUnclear), "{row}: {found:?}");
+fn a_gap_at_a_sign_may_be_a_digit_that_was_not_seen() {
+    let is_torn =
+        |row: &str, value: f64| number(&label(&["2-WAY SPLITTER", row]), value).unsure.contains(&Unsure::Cut);
+    for (row, asked) in [
+        ("FWD 5 -1218 MHz", 5.0),
+        ("FWD 54- 218 MHz", 218.0),
+        ("FWD 5 ~1218 MHz", 5.0),
+        ("PASS 5~ 1002 MHz", 1002.0),
+        ("FWD 5 TO1218 MHz", 5.0),
+        ("FWD 8 5-1218 MHz", 5.0),
+        ("9 50-2150 MHz", 50.0),
+        ("TAP - 4 dB", 4.0),
+        ("TAP - 4.5 dB", 4.5),
+        ("IN- 8 dB", 8.0),
+        ("GAIN + 5 dB", 5.0),
+        ("RL > 8 dB", 8.0),
+        ("CATV- 82 FT", 82.0),
+        ("04:82 FT", 82.0),
+        ("CATV 4-82 FT", 82.0),
+    ] {
+        assert!(is_torn(row, asked), "{row}");
     }
     for (row, taken) in [
         ("BAND 54 - 1218 MHz", 54.0),
         ("BAND 54 - 1218 MHz", 1218.0),
         ("BAND 54-1218 MHz", 54.0),
         ("FWD 5 -1218 MHz", 1218.0),
-        ("OUT - 3.5 dB", 3.5),
+        ("FWD 5-42 54-1218 MHz", 54.0),
+        ("BAND 5 to 1218 MHz", 5.0),
         ("OUT -7 dB", 7.0),
+        ("RL >18 dB", 18.0),
     ] {
-        let seen = label(&["2-WAY SPLITTER", row]);
-        assert!(!number(&seen, taken).unsure.contains(&Unsure::MeaningUnclear), "{row}: {:?}", seen.numbers);
+        assert!(!is_torn(row, taken), "{row}");
     }
 }
 
+/// Seen on a photo: a mark of length that fell apart.
 #[test]
 fn a_mark_right_behind_a_number_is_asked() {
-    for row in ["CATV 05 18 m", "CATV-05 18 m", "11-05 18 m", "RG-06 18 m"] {
+    let rows = [
+        "CATV 05 18 m",
+        "CATV-05 18 m",
+        "11-05 18 m",
+        "RG-06 18 m",
+        "CATV-6 18 m",
+        "75 OHM-11 18 m",
+        "6 18 m",
+    ];
+    for row in rows {
         let torn = label(&["RG-59/U 75 OHM SWEPT TO 3 GHz", row]);
         assert!(!number(&torn, 18.0).is_sure(), "{row}: {torn:?}");
     }
-    assert!(number(&label(&["CATV 0518 m"]), 518.0).is_sure());
-    assert!(number(&label(&["RG-6 0518 m"]), 518.0).is_sure());
+    for row in ["CATV 0518 m", "RG-6 0518 m", "SERIES 6 0518 m"] {
+        assert!(number(&label(&[row]), 518.0).is_sure(), "{row}");
+    }
 }
 
 /// A series has its number in its name: it is asked like any number whose letters are not certain, or that one look alone saw.
