@@ -8,6 +8,9 @@ use super::{SeenLine, SeenPlace, SeenRow};
 /// `docs/method.md`.
 const CERTAIN: f32 = 0.9;
 
+/// The same of a word's letters: it must be one of those that labels are known to carry, so that one letter alone makes no other.
+const CERTAIN_OF_WORDS: f32 = 0.5;
+
 /// A row, its numbers, and the look whose text is taken.
 pub(super) struct AgreedRow {
     texts: [Option<String>; 2],
@@ -26,11 +29,26 @@ impl AgreedRow {
     }
 }
 
-/// Whether two looks saw a row, each letter of it for certain.
-pub(super) fn is_certain(row: &SeenRow) -> bool {
-    let certain =
-        |line: &SeenLine| line.letters.iter().all(|(sign, certainty)| *sign == ' ' || *certainty >= CERTAIN);
-    row.looks.iter().all(|look| look.as_ref().is_some_and(certain))
+/// How far the letters of a row can be believed.
+pub(super) struct Believed {
+    /// Whether two looks saw it, each letter of it for certain.
+    pub by_both: bool,
+    /// Whether its words are: each look that saw it was certain enough of each letter, and nothing may stand beside it. A row without
+    /// a digit is looked at once.
+    pub as_words: bool,
+}
+
+impl Believed {
+    pub(super) fn of(row: &SeenRow) -> Self {
+        let is_certain = |line: &SeenLine, least: f32| {
+            line.letters.iter().all(|(sign, certainty)| *sign == ' ' || *certainty >= least)
+        };
+        let mut seen = row.looks.iter().flatten();
+        Self {
+            by_both: row.looks.iter().all(|look| look.as_ref().is_some_and(|line| is_certain(line, CERTAIN))),
+            as_words: seen.all(|line| is_certain(line, CERTAIN_OF_WORDS) && line.is_cut == (false, false)),
+        }
+    }
 }
 
 /// Holds the two looks at a row against each other.

@@ -116,12 +116,20 @@ impl SeenMember {
     }
 }
 
+/// What the rows state of which every letter was certain.
+pub(super) struct Certain {
+    /// Each row that both looks saw so, by itself.
+    pub rows: Vec<LabelReading>,
+    /// All that are whole, together: words may be in one look only.
+    pub words: LabelReading,
+}
+
 /// What a text states, by what the looks read by themselves and by what is said of its numbers.
 pub(super) fn members(
     reading: &LabelReading,
     of_looks: &[LabelReading; 2],
     numbers: &[SeenNumber],
-    of_certain_rows: &[LabelReading],
+    certain: &Certain,
 ) -> Vec<SeenMember> {
     let blank = LabelReading::default();
     let mut members: Vec<SeenMember> = Member::ALL
@@ -157,9 +165,14 @@ pub(super) fn members(
                 places.extend(found.iter().map(|number| number.place.clone()));
                 unsure.extend(found.iter().flat_map(|number| number.unsure.iter().cloned()));
             }
-            // The number of a cable's series stands in its name, and counts nothing by itself.
-            let is_certain = || of_certain_rows.iter().any(|row| only(row) == own);
-            if member == Member::Cable && !is_certain() {
+            let is_certain = match member {
+                // The number of a cable's series stands in its name, and counts nothing by itself.
+                Member::Cable => certain.rows.iter().any(|row| only(row) == own),
+                // Told by words: with a row that was not seen whole “NO POWER PASS” may be “POWER PASS”.
+                _ if member.figures(reading).is_none() => only(&certain.words) == own,
+                _ => true,
+            };
+            if !is_certain {
                 unsure.push(Unsure::Faint);
             }
             let mut once: Vec<Unsure> = Vec::new();

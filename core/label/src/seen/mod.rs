@@ -23,6 +23,9 @@ pub use member::{Member, SeenMember};
 pub use number::{SeenNumber, SeenUnit};
 pub use unsure::Unsure;
 
+use agreement::Believed;
+use member::Certain;
+
 use crate::reading::LabelReading;
 
 /// What one look saw of a printed row.
@@ -102,11 +105,16 @@ impl Suggestion {
 pub fn suggest(rows: &[SeenRow]) -> Suggestion {
     let seen: Vec<agreement::AgreedRow> =
         rows.iter().enumerate().map(|(at, row)| agreement::agreed(at, row)).collect();
-    // What each row states by itself of which every letter was certain.
-    let certain = rows.iter().zip(&seen).filter(|(row, _)| agreement::is_certain(row));
-    let certain: Vec<LabelReading> = certain.map(|(_, row)| crate::read(&row.text_of(row.chosen))).collect();
     let text = |line: &dyn Fn(&agreement::AgreedRow) -> String| {
         seen.iter().map(line).filter(|line| !line.trim().is_empty()).collect::<Vec<_>>().join("\n")
+    };
+    let believed = |is_it: fn(&Believed) -> bool| {
+        let rows = rows.iter().zip(&seen).filter(move |(row, _)| is_it(&Believed::of(row)));
+        rows.map(|(_, row)| row.text_of(row.chosen))
+    };
+    let certain = Certain {
+        rows: believed(|row| row.by_both).map(|row| crate::read(&row)).collect(),
+        words: crate::read(&believed(|row| row.as_words).collect::<Vec<_>>().join("\n")),
     };
     let of_looks = [0, 1].map(|look| crate::read(&text(&|row| row.text_of(look))));
     let text = text(&|row| row.text_of(row.chosen));

@@ -361,6 +361,42 @@ fn a_cables_series_is_sure_only_where_its_letters_are() {
     assert!(is_sure(&label(&["RG-6"]), Member::Cable));
 }
 
+/// A row without a digit is read by one look; what is covered at its end may turn what it says round.
+#[test]
+fn what_is_told_in_words_is_sure_only_where_its_row_was_seen_whole() {
+    let in_one_look = |text: &str, certainty: f32, is_cut: (bool, bool)| {
+        let letters = text.chars().map(|sign| (sign, certainty)).collect();
+        suggest(&[SeenRow { looks: [Some(SeenLine { letters, is_cut }), None] }])
+    };
+    let whole = (false, false);
+    for (row, member) in [
+        ("ALL PORTS POWER PASS", Member::PowerPass),
+        ("AMPLIFIER", Member::Kind),
+        ("AMPLIFIER WITH MoCA BYPASS", Member::MocaBypass),
+    ] {
+        assert!(is_sure(&in_one_look(row, CLEAR, whole), member), "{row}");
+        assert!(!is_sure(&in_one_look(row, 0.3, whole), member), "{row}, faint");
+        for cut in [(true, false), (false, true)] {
+            assert!(!is_sure(&in_one_look(row, CLEAR, cut), member), "{row}, cut {cut:?}");
+        }
+    }
+    // What another row says counts only if that one was seen, too.
+    let rows = |faint: &str, clear: &str| {
+        let row = |text: &str, certainty: f32| SeenRow {
+            looks: [
+                Some(SeenLine {
+                    letters: text.chars().map(|sign| (sign, certainty)).collect(),
+                    is_cut: whole,
+                }),
+                None,
+            ],
+        };
+        suggest(&[row(faint, 0.3), row(clear, CLEAR)])
+    };
+    assert!(!is_sure(&rows("AMPLIFIER", "INDOOR USE ONLY"), Member::Kind));
+    assert!(is_sure(&rows("ZINC DIE CAST", "AMPLIFIER"), Member::Kind));
+}
+
 /// One figure told for each output is as sure as their count.
 #[test]
 fn losses_of_outputs_are_no_surer_than_how_many_there_are() {
