@@ -114,7 +114,13 @@ mod tests {
 
     #[test]
     fn what_is_said_of_a_length_between_marks_has_its_sentence() {
-        let lengths = [LengthUnsure::MarkAsked, LengthUnsure::TwoSeries];
+        let lengths = [
+            LengthUnsure::MarkAsked,
+            LengthUnsure::TwoSeries,
+            LengthUnsure::OneEnd,
+            LengthUnsure::OtherMark,
+            LengthUnsure::UnitsDisagree,
+        ];
         let none = [
             NoLength::NoMark { end: 0 },
             NoLength::NoMark { end: 1 },

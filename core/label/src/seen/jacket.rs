@@ -11,6 +11,9 @@ pub const LONGEST_CABLE_METRES: f64 = 500.0;
 /// Marks no farther apart than this, metres, may be of one end, photographed twice: a photo shows this much of a cable.
 pub const ONE_END_METRES: f64 = 2.0;
 
+/// What marks count.
+const UNITS: [SeenUnit; 2] = [SeenUnit::Feet, SeenUnit::Metres];
+
 /// What lies between two marks of one jacket that count the same, metres.
 ///
 /// # Errors
@@ -49,6 +52,8 @@ pub enum LengthUnsure {
     OneEnd,
     /// Another photo of the cable shows a mark that is at neither of these ends.
     OtherMark,
+    /// The jacket counts feet and metres, and they give two lengths.
+    UnitsDisagree,
 }
 
 /// Why two marks of a jacket give no length.
@@ -79,8 +84,32 @@ pub struct LengthAmong {
 impl Suggestion {
     /// The mark by which a length is worked out: the first that is sure, or else the first.
     pub fn mark(&self) -> Option<&SeenNumber> {
-        self.marks().find(|mark| mark.is_sure()).or_else(|| self.marks().next())
+        surest(self.marks())
     }
+
+    /// The same of one unit.
+    fn mark_in(&self, unit: SeenUnit) -> Option<&SeenNumber> {
+        surest(self.marks().filter(|mark| mark.unit == unit))
+    }
+}
+
+/// What two marks say.
+fn values(marks: [&SeenNumber; 2]) -> [(f64, SeenUnit); 2] {
+    marks.map(|mark| (mark.value, mark.unit))
+}
+
+/// The first that is sure, or else the first.
+fn surest<'a>(mut marks: impl Iterator<Item = &'a SeenNumber> + Clone) -> Option<&'a SeenNumber> {
+    marks.clone().find(|mark| mark.is_sure()).or_else(|| marks.next())
+}
+
+/// The marks of two jackets that count the same, by which a length can be worked out; a jacket may have feet and metres. What is sure
+/// goes first.
+fn pairs([near, far]: [&Suggestion; 2]) -> Vec<[&SeenNumber; 2]> {
+    let of_unit = |unit| Some([near.mark_in(unit)?, far.mark_in(unit)?]);
+    let mut pairs: Vec<_> = UNITS.into_iter().filter_map(of_unit).collect();
+    pairs.sort_by_key(|pair| !pair.iter().all(|mark| mark.is_sure()));
+    pairs
 }
 
 impl JacketLength {
@@ -102,13 +131,20 @@ impl JacketLength {
     pub fn between(ends: [&Suggestion; 2]) -> Result<Self, NoLength> {
         let mark = |end: usize, seen: &Suggestion| seen.mark().cloned().ok_or(NoLength::NoMark { end });
         let [near, far] = ends;
-        let marks = [mark(0, near)?, mark(1, far)?];
-        let metres = metres_between(marks.each_ref().map(|mark| (mark.value, mark.unit)))?;
+        let apart = [mark(0, near)?, mark(1, far)?];
+        let pairs = pairs(ends);
+        let marks = pairs.first().map_or(apart, |pair| pair.map(SeenNumber::clone));
+        let metres = metres_between(values(marks.each_ref()))?;
+        let is_otherwise = |pair: &[&SeenNumber; 2]| match metres_between(values(*pair)) {
+            Ok(other) => (other - metres).abs() > ONE_END_METRES,
+            Err(why) => why != NoLength::SameMark || metres > ONE_END_METRES,
+        };
         let series = near.reading.cable.zip(far.reading.cable);
         let doubts = [
             (marks.iter().any(|mark| !mark.is_sure()), LengthUnsure::MarkAsked),
             (series.is_some_and(|(near, far)| near != far), LengthUnsure::TwoSeries),
             (metres <= ONE_END_METRES, LengthUnsure::OneEnd),
+            (pairs.iter().skip(1).any(is_otherwise), LengthUnsure::UnitsDisagree),
         ];
         let unsure = doubts.into_iter().filter_map(|(applies, why)| applies.then_some(why)).collect();
         Ok(Self { marks, metres, unsure })
@@ -141,8 +177,16 @@ impl JacketLength {
             let apart = metres_between([(mark.value, mark.unit), (end.value, end.unit)]);
             apart == Err(NoLength::SameMark) || apart.is_ok_and(|metres| metres <= ONE_END_METRES)
         };
-        let is_at_an_end = |mark: &SeenNumber| length.marks.iter().any(|end| is_at(end, mark));
-        if !marked.iter().all(|(_, mark)| is_at_an_end(mark)) {
+        // Feet are held against feet, and metres against metres.
+        let is_at_an_end = |(place, _): &(usize, &SeenNumber)| {
+            UNITS.into_iter().any(|unit| {
+                let mark = |place: usize| photos.get(place)?.mark_in(unit);
+                let is_it =
+                    |end: usize| mark(end).zip(mark(*place)).is_some_and(|(end, mark)| is_at(end, mark));
+                is_it(*near) || is_it(*far)
+            })
+        };
+        if !marked.iter().all(is_at_an_end) {
             length.unsure.push(LengthUnsure::OtherMark);
         }
         Some(Ok(LengthAmong { photos: [*near, *far], length }))
@@ -157,6 +201,7 @@ impl LengthUnsure {
             Self::TwoSeries => "two_series",
             Self::OneEnd => "one_end",
             Self::OtherMark => "other_mark",
+            Self::UnitsDisagree => "units_disagree",
         }
     }
 
@@ -167,6 +212,7 @@ impl LengthUnsure {
             Self::TwoSeries => "label-length-two-series",
             Self::OneEnd => "label-length-one-end",
             Self::OtherMark => "label-length-other-mark",
+            Self::UnitsDisagree => "label-length-units-disagree",
         })
     }
 }

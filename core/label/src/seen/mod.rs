@@ -71,7 +71,7 @@ pub struct Suggestion {
 impl Suggestion {
     /// The marks of length on a cable's jacket: two of them, one at each end, give its length. None where the label is no
     /// jacket's.
-    pub fn marks(&self) -> impl Iterator<Item = &SeenNumber> {
+    pub fn marks(&self) -> impl Iterator<Item = &SeenNumber> + Clone {
         let is_jacket = self.reading.kind.is_none_or(|kind| kind == crate::PartKind::Cable);
         self.numbers
             .iter()

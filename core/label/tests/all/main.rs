@@ -5,3 +5,4 @@ mod label_laws;
 mod label_reading;
 mod members;
 mod seen;
+mod torn;

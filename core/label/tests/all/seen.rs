@@ -22,12 +22,12 @@ fn both(text: &str) -> SeenRow {
     seen(text, text)
 }
 
-fn label(rows: &[&str]) -> Suggestion {
+pub fn label(rows: &[&str]) -> Suggestion {
     suggest(&rows.iter().map(|row| both(row)).collect::<Vec<_>>())
 }
 
 /// The number of that value.
-fn number(suggestion: &Suggestion, value: f64) -> &SeenNumber {
+pub fn number(suggestion: &Suggestion, value: f64) -> &SeenNumber {
     suggestion.numbers.iter().find(|number| (number.value - value).abs() < 1e-9).expect("the number was seen")
 }
 
@@ -176,6 +176,28 @@ fn two_marks_give_a_length_with_their_doubt() {
     }
 }
 
+/// Many jackets are printed in feet and in metres.
+#[test]
+fn a_jacket_in_two_units_has_the_length_of_those_that_are_sure() {
+    let faint = |text: &str, after: usize| {
+        let letters = text.chars().enumerate();
+        let letters = letters.map(|(at, sign)| (sign, if at < after { 0.5 } else { CLEAR })).collect();
+        let line = SeenLine { letters, is_cut: (false, false) };
+        suggest(&[SeenRow { looks: [Some(line.clone()), Some(line)] }])
+    };
+    let near = label(&["RG-6 0482 FT 147 M"]);
+    let found = JacketLength::between([&near, &faint("RG-6 0532 FT 162 M", 12)]).expect("a length");
+    assert!((found.metres - 15.0).abs() < 1e-9 && found.unsure.is_empty(), "{found:?}");
+    let sure = JacketLength::between([&near, &label(&["RG-6 0532 FT 162 M"])]).expect("a length");
+    assert!((sure.metres - 15.24).abs() < 1e-9 && sure.unsure.is_empty(), "{sure:?}");
+    let disagree = JacketLength::between([&near, &label(&["RG-6 0532 FT 192 M"])]).expect("a length");
+    assert_eq!(disagree.unsure, [LengthUnsure::UnitsDisagree]);
+    let photos = [label(&["RG-6 0532 FT 162 M"]), label(&["RG-6 161 M"]), near];
+    let among =
+        JacketLength::among(&photos.iter().collect::<Vec<_>>()).expect("two marks").expect("a length");
+    assert_eq!((among.photos, among.length.unsure), ([2, 0], vec![]));
+}
+
 /// Of several photos, the last one first, the length lies between the last and the last before it of the other end.
 #[test]
 fn of_several_photos_of_a_jacket_the_last_of_each_end_count() {
@@ -269,18 +291,6 @@ fn a_count_of_outputs_is_sure_by_its_number_alone() {
     assert!(legs.is_none_or(|legs| !legs.is_sure()), "{counted:?}");
 }
 
-/// Seen on a photo: the point of a loss was lost by both looks, or its beginning under a glare.
-#[test]
-fn decibels_that_may_be_the_end_of_a_figure_are_asked() {
-    for row in ["OUT3 6 9 dB", "2 dB", "3dB"] {
-        let found = label(&["SPLITTER 4-WAY", row]);
-        let decibels: Vec<_> =
-            found.numbers.iter().filter(|number| number.unit == SeenUnit::Decibels).collect();
-        assert!(decibels.iter().all(|number| !number.is_sure()), "{row}: {decibels:?}");
-    }
-    assert!(number(&label(&["SPLITTER 4-WAY", "OUT3 6.9 dB"]), 6.9).is_sure());
-}
-
 /// Seen on a photo: a tap's label on which another word stood.
 #[test]
 fn what_an_amplifier_with_a_tap_and_no_gain_states_is_asked() {
@@ -288,65 +298,6 @@ fn what_an_amplifier_with_a_tap_and_no_gain_states_is_asked() {
     assert!(!is_sure(&either, Member::Gain) && !is_sure(&either, Member::Kind), "{either:?}");
     let with_gain = label(&["AMPLIFIER", "54-1002MHz", "GAIN 15dB", "TAP 20dB"]);
     assert!(is_sure(&with_gain, Member::Gain), "{with_gain:?}");
-}
-
-/// Seen on photos: 54-1218 and -24 of which a digit was lost.
-#[test]
-fn a_gap_at_a_sign_may_be_a_digit_that_was_not_seen() {
-    let is_torn =
-        |row: &str, value: f64| number(&label(&["2-WAY SPLITTER", row]), value).unsure.contains(&Unsure::Cut);
-    for (row, asked) in [
-        ("FWD 5 -1218 MHz", 5.0),
-        ("FWD 54- 218 MHz", 218.0),
-        ("FWD 5 ~1218 MHz", 5.0),
-        ("PASS 5~ 1002 MHz", 1002.0),
-        ("FWD 5 TO1218 MHz", 5.0),
-        ("FWD 8 5-1218 MHz", 5.0),
-        ("9 50-2150 MHz", 50.0),
-        ("TAP - 4 dB", 4.0),
-        ("TAP - 4.5 dB", 4.5),
-        ("IN- 8 dB", 8.0),
-        ("GAIN + 5 dB", 5.0),
-        ("RL > 8 dB", 8.0),
-        ("CATV- 82 FT", 82.0),
-        ("04:82 FT", 82.0),
-        ("CATV 4-82 FT", 82.0),
-    ] {
-        assert!(is_torn(row, asked), "{row}");
-    }
-    for (row, taken) in [
-        ("BAND 54 - 1218 MHz", 54.0),
-        ("BAND 54 - 1218 MHz", 1218.0),
-        ("BAND 54-1218 MHz", 54.0),
-        ("FWD 5 -1218 MHz", 1218.0),
-        ("FWD 5-42 54-1218 MHz", 54.0),
-        ("BAND 5 to 1218 MHz", 5.0),
-        ("OUT -7 dB", 7.0),
-        ("RL >18 dB", 18.0),
-    ] {
-        assert!(!is_torn(row, taken), "{row}");
-    }
-}
-
-/// Seen on a photo: a mark of length that fell apart.
-#[test]
-fn a_mark_right_behind_a_number_is_asked() {
-    let rows = [
-        "CATV 05 18 m",
-        "CATV-05 18 m",
-        "11-05 18 m",
-        "RG-06 18 m",
-        "CATV-6 18 m",
-        "75 OHM-11 18 m",
-        "6 18 m",
-    ];
-    for row in rows {
-        let torn = label(&["RG-59/U 75 OHM SWEPT TO 3 GHz", row]);
-        assert!(!number(&torn, 18.0).is_sure(), "{row}: {torn:?}");
-    }
-    for row in ["CATV 0518 m", "RG-6 0518 m", "SERIES 6 0518 m"] {
-        assert!(number(&label(&[row]), 518.0).is_sure(), "{row}");
-    }
 }
 
 /// A series has its number in its name: it is asked like any number whose letters are not certain, or that one look alone saw.

@@ -169,6 +169,7 @@ label-unsure-meaning-unclear = It is not clear what this number is for.
 label-length-mark-asked = One of the two marks was not read for certain: please look at both.
 label-length-two-series = The photos name two kinds of cable, so they may show two cables.
 label-length-one-end = These marks are so near each other that both photos may show the same end.
+label-length-units-disagree = In feet and in metres the marks give two lengths: please look at all of them.
 label-length-other-mark = Another photo of this cable shows a mark that is at neither end: please look at all of them.
 label-no-length-mark = On the { $end ->
     [first] first
