@@ -63,11 +63,12 @@ impl PhotoRead {
         Piece::around(around.around(self.size)?, self.size)
     }
 
-    /// The piece in which a member stands with this value, if it stands there as a number.
+    /// The piece in which a member stands with this value, if it stands there as a number. Of outputs there is one count, and of a
+    /// tap's the way through is one more than is printed.
     pub fn piece_of(&self, member: Member, value: f64) -> Option<Piece> {
         let seen = self.suggestion.members.iter().find(|seen| seen.member == member)?;
-        let is_it =
-            |number: &&SeenNumber| (number.value - value).abs() < 1e-9 && seen.places.contains(&number.place);
+        let is_value = |number: &SeenNumber| member == Member::Legs || (number.value - value).abs() < 1e-9;
+        let is_it = |number: &&SeenNumber| is_value(number) && seen.places.contains(&number.place);
         self.piece_shown(&self.suggestion.numbers.iter().find(is_it)?.place)
     }
 

@@ -121,6 +121,15 @@ impl PartRating {
         }
     }
 
+    /// One loss that was said of a part is that of each of its outputs: of so many, once they are counted. Losses that differ stay.
+    pub fn spread_loss(&mut self, outputs: u8) {
+        let Some(&loss) = self.leg_losses_db.first() else { return };
+        let are_alike = self.leg_losses_db.windows(2).all(|pair| pair.first() == pair.last());
+        if outputs > 0 && are_alike {
+            self.leg_losses_db = vec![loss; usize::from(outputs)];
+        }
+    }
+
     /// Whether it is made for the whole MoCA band: `None` while neither band nor mark is known.
     pub fn made_for_moca(&self) -> Option<bool> {
         match self.band {

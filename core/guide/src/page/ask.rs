@@ -138,6 +138,13 @@ fn pressed(session: &mut Session, question: &Question, key: &Key) -> Result<Move
             }
             Ok(Move::Stay)
         }
+        Key::ReadAgain => {
+            let open = session.open_survey()?;
+            for photo in open.photos_asked_about(question) {
+                open.prints.take_back_stop(&to_read(photo, &open.memory));
+            }
+            Ok(Move::Stay)
+        }
         Key::TakeSure => {
             if matches!(question, Question::Cable(_)) {
                 let sure = session.with_snapshot(|snapshot| jacket_photo::sure(snapshot, question))?;

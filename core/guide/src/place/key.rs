@@ -219,6 +219,7 @@ keys! {
         Private "private",
         PutBack "put-back",
         PutOff "put-off",
+        ReadAgain "read-again",
         Received "received",
         Recognised "recognised",
         Remove "remove",

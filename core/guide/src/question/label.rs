@@ -7,6 +7,7 @@ use phrase::Phrase;
 use super::answer::{Answer, Told};
 use super::label_figures::{State, figures, kind_from};
 use super::label_photo::{self, LabelGiven, Offered};
+use super::label_standing::Standing;
 use crate::place::{Key, LabelFigure, Place, Question};
 use crate::screen::{Aloud, LabelBlock, WordsRole, WritingKind};
 use crate::session::{Pending, SurveySnapshot};
@@ -37,7 +38,7 @@ impl LabelAnswer {
     pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>, part: SubjectId) -> Answer {
         let Self(given) = self;
         let known = snapshot.survey.parts.get(&part);
-        let text = given.text.clone().or_else(|| known?.label.clone()).unwrap_or_default();
+        let text = known.map(|known| given.text_of(known)).unwrap_or_default();
         if text.is_empty() && given.taken.is_empty() {
             return Answer::new().asked(part, Asked::Label, Reply::Unsure);
         }
@@ -47,8 +48,11 @@ impl LabelAnswer {
             answer = kind_from(answer, known.map(|part| part.kind), part, &label::read(&text));
         }
         let kind = known.map_or(PartKind::Unknown, |part| part.kind);
+        let standing = Standing::of(snapshot, part, &text);
         if let Some(offered) = Offered::of(snapshot, part, &given).filter(|_| !given.taken.is_empty()) {
-            answer = offered.taken(snapshot, answer, (part, kind), (&text, &given));
+            answer = offered.taken(&standing, answer, (part, kind), (&text, &given));
+        } else if let Some(rating) = standing.with_loss_spread() {
+            answer = answer.says(part, field::part::RATING, &rating);
         }
         answer.then(Place::Ask(Question::LabelRead(part)))
     }

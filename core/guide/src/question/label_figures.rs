@@ -91,7 +91,10 @@ impl LabelFigure {
         match self {
             // A count is at most 64, as `number` sees to.
             #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a count of 0 to 64")]
-            Self::Legs => rating.legs = value as u8,
+            Self::Legs => {
+                rating.legs = value as u8;
+                rating.spread_loss(rating.legs);
+            }
             Self::LegLoss => rating.leg_losses_db = vec![value; usize::from(rating.legs.max(1))],
             Self::LegLossOf(leg) => {
                 let place = usize::from(leg).saturating_sub(1);
@@ -112,13 +115,13 @@ impl LabelFigure {
         }
     }
 
-    fn written(quantity: Quantity, value: f64) -> Phrase {
-        let arg = match quantity {
+    /// A value of it, in words.
+    pub(super) fn value_said(self, value: f64) -> Arg {
+        match self.quantity() {
             Quantity::Loss => Arg::Loss(value),
             Quantity::Frequency => Arg::Frequency(value),
             _ => Arg::Text(format!("{value}")),
-        };
-        Phrase::new("figure-says").with("value", arg)
+        }
     }
 }
 
@@ -145,7 +148,7 @@ pub(super) fn figures(
             let State { key, taken, picked, doubt, piece, value } = state(figure);
             let says = value.map_or_else(
                 || Phrase::new("figure-not-stated"),
-                |value| LabelFigure::written(figure.quantity(), value),
+                |value| Phrase::new("figure-says").with("value", figure.value_said(value)),
             );
             FigureOnScreen {
                 id: figure.name(),

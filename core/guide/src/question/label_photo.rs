@@ -6,13 +6,14 @@ use std::sync::Arc;
 use facts::fact::SubjectId;
 use house::printed::kind_printed;
 use house::rating::PartRating;
-use house::record::{PartKind, field};
+use house::record::{Part, PartKind, field};
 use label::seen::{Member, Unsure};
 use phrase::Phrase;
 use print::PrintError;
 
 use super::answer::Answer;
 use super::label_figures::{State, figures, kind_from};
+use super::label_standing::Standing;
 use crate::photo_read::PhotoRead;
 use crate::place::{Key, LabelFigure, Question, TakenFigure};
 use crate::screen::{Aloud, LabelBlock, PhotoPiece, PressWeight, WordsRole};
@@ -37,6 +38,11 @@ impl LabelGiven {
             recognised: pending.written(&Key::Recognised).map(str::to_owned),
             taken: pending.picked(&Key::Taken).unwrap_or_default(),
         }
+    }
+
+    /// The text of a part's label: written now, or before.
+    pub(super) fn text_of(&self, part: &Part) -> String {
+        self.text.clone().or_else(|| part.label.clone()).unwrap_or_default()
     }
 
     /// Whether the losses that were taken one by one are those of the outputs from the first on, none left out.
@@ -126,15 +132,18 @@ impl Offered {
         Some(builder.piece(*photo, piece))
     }
 
-    /// The figures that are stated and sure.
-    pub(super) fn sure(&self, known: PartKind) -> Vec<TakenFigure> {
+    /// The figures that are stated and sure, and that nobody said otherwise.
+    fn sure(&self, known: PartKind, standing: &Standing) -> Vec<TakenFigure> {
         if matches!(self, Self::ByDevice(_)) {
             return Vec::new();
         }
         let rating = self.rating();
         let all = LabelFigure::of_part(self.kind(known), &rating).into_iter();
         let stated = all.filter_map(|figure| Some(TakenFigure { figure, value: figure.of(&rating)? }));
-        stated.filter(|stated| self.unsure(stated.figure).is_empty()).collect()
+        let is_sure = |stated: &TakenFigure| {
+            self.unsure(stated.figure).is_empty() && standing.otherwise(*stated).is_none()
+        };
+        stated.filter(is_sure).collect()
     }
 
     /// The figures that are read or were taken, each with what was taken of it or else with what is read.
@@ -151,13 +160,13 @@ impl Offered {
     /// now or before, is as it was typed. A band is said once both its ends are known, losses once those of all outputs are.
     pub(super) fn taken(
         &self,
-        snapshot: &SurveySnapshot<'_>,
+        standing: &Standing,
         answer: Answer,
         (part, kind): (SubjectId, PartKind),
         (text, given): (&str, &LabelGiven),
     ) -> Answer {
-        let (typed, before) = (PartRating::of_label(text), said_before(snapshot, part));
-        let taken = |figure: LabelFigure| given.taken(figure).filter(|_| figure.of(&typed).is_none());
+        let Standing { typed, said: before, .. } = standing;
+        let taken = |figure: LabelFigure| given.taken(figure).filter(|_| figure.of(typed).is_none());
         let figures: Vec<LabelFigure> = self.all(kind, given).iter().map(|stated| stated.figure).collect();
         let mut losses = figures.iter().filter(|figure| matches!(figure, LabelFigure::LegLossOf(_)));
         let all_losses = losses.all(|figure| given.taken(*figure).is_some()) && given.are_losses_whole();
@@ -172,12 +181,15 @@ impl Offered {
                 figure.put(&mut rating, value);
             }
         }
+        if taken(LabelFigure::LegLoss).is_some() {
+            rating.spread_loss(standing.outputs(&rating));
+        }
         let ends = [(LabelFigure::Low, LabelFigure::High), (LabelFigure::StopLow, LabelFigure::StopHigh)];
         for (low, high) in ends {
             if taken(low).is_none() && taken(high).is_none() {
                 continue;
             }
-            let known = |end: LabelFigure| taken(end).or_else(|| end.of(&typed)).or_else(|| end.of(&before));
+            let known = |end: LabelFigure| taken(end).or_else(|| end.of(typed)).or_else(|| end.of(before));
             if let (Some(low_mhz), Some(high_mhz)) = (known(low), known(high)) {
                 low.put(&mut rating, low_mhz);
                 high.put(&mut rating, high_mhz);
@@ -196,23 +208,23 @@ impl Offered {
     }
 }
 
-/// What somebody said of a part's rating itself, beside its label.
-fn said_before(snapshot: &SurveySnapshot<'_>, part: SubjectId) -> PartRating {
-    let said = snapshot.ledger.shown(part, field::RATING).map(|fact| fact.value().clone());
-    said.and_then(|said| serde_json::from_value(said).ok()).unwrap_or_default()
-}
-
 /// What is offered of the label that a question is about, with what was given.
-fn offered_at(snapshot: &SurveySnapshot<'_>, question: &Question) -> Option<(Offered, PartKind, LabelGiven)> {
+fn offered_at(
+    snapshot: &SurveySnapshot<'_>,
+    question: &Question,
+) -> Option<(Offered, SubjectId, LabelGiven)> {
     let Question::Label(part) = question else { return None };
     let given = LabelGiven::read(snapshot.pending());
-    Some((Offered::of(snapshot, *part, &given)?, snapshot.survey.parts.get(part)?.kind, given))
+    Some((Offered::of(snapshot, *part, &given)?, *part, given))
 }
 
 /// What is taken once one touch has taken all that was read and is sure, beside what was taken before.
 pub(crate) fn with_sure_taken(snapshot: &SurveySnapshot<'_>, question: &Question) -> Vec<TakenFigure> {
-    let Some((offered, kind, given)) = offered_at(snapshot, question) else { return Vec::new() };
-    let sure = offered.sure(kind).into_iter().filter(|sure| given.taken(sure.figure).is_none());
+    let Some((offered, part, given)) = offered_at(snapshot, question) else { return Vec::new() };
+    let Some(known) = snapshot.survey.parts.get(&part) else { return Vec::new() };
+    let standing = Standing::of(snapshot, part, &given.text_of(known));
+    let sure =
+        offered.sure(known.kind, &standing).into_iter().filter(|sure| given.taken(sure.figure).is_none());
     given.taken.iter().copied().chain(sure).collect()
 }
 
@@ -313,6 +325,8 @@ fn read(
         return;
     };
     let rating = offered.rating();
+    let text = snapshot.survey.parts.get(&part).map(|part| given.text_of(part)).unwrap_or_default();
+    let standing = Standing::of(snapshot, part, &text);
     let say =
         |phrases: Vec<Phrase>| -> Vec<String> { phrases.iter().map(|phrase| builder.say(phrase)).collect() };
     let of = all.iter().map(|stated| stated.figure).collect();
@@ -321,12 +335,14 @@ fn read(
         let taken = given.taken(figure).is_some();
         // What is read now says nothing of what was taken before and is otherwise.
         let is_read = value.is_some() && value == figure.of(&rating);
-        let doubt = if is_read { say(offered.unsure(figure)).join(" ") } else { String::new() };
+        let unsure = if is_read { offered.unsure(figure) } else { Vec::new() };
+        let otherwise = value.and_then(|value| standing.otherwise(TakenFigure { figure, value }));
+        let doubt = say(unsure.into_iter().chain(otherwise).collect()).join(" ");
         let piece = offered.piece(builder, figure, value);
         State { key: Key::Take(figure), taken, picked: taken, doubt, piece, value }
     });
     builder.label(&Phrase::new("label-recognised"), LabelBlock { figures, ..block });
-    let sure = offered.sure(known);
+    let sure = offered.sure(known, &standing);
     if sure.iter().any(|sure| given.taken(sure.figure).is_none()) {
         builder.press(&Key::TakeSure, &Phrase::new("label-take-sure"), PressWeight::Other);
     }
@@ -344,6 +360,7 @@ pub(super) fn not_read(read: Option<PrintRead>, builder: &mut ScreenBuilder<'_>)
                 builder.words(WordsRole::Aside, &phrase);
             } else if error == PrintError::Stopped {
                 builder.words(WordsRole::Aside, &Phrase::new("label-reading-stopped"));
+                builder.press(&Key::ReadAgain, &Phrase::new("label-read-again"), PressWeight::Other);
             }
         }
         Some(PrintRead::Lost | PrintRead::Read(_)) | None => {}

@@ -20,6 +20,7 @@ mod journey;
 mod label;
 mod label_figures;
 mod label_photo;
+mod label_standing;
 mod labels_seen;
 pub(crate) mod lacking;
 mod leads_to;

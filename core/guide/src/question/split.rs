@@ -10,7 +10,7 @@ use super::answer::{Answer, Told, UNSURE, not_answered};
 use super::house::cautions_of_tracing;
 use super::leads_to::{free_tag, join, no_guess};
 use crate::number::Quantity;
-use crate::place::{Choice, Key, Question, replies};
+use crate::place::{Choice, Key, LabelFigure, Question, replies};
 use crate::screen::WordsRole;
 use crate::session::{Pending, SurveySnapshot};
 use crate::view::{Offer, ScreenBuilder};
@@ -38,7 +38,7 @@ impl LegsAnswer {
 
     pub(super) fn answer(self, snapshot: &SurveySnapshot<'_>, part: SubjectId) -> Answer {
         let mut rating = snapshot.survey.parts.get(&part).map(|part| part.rating.clone()).unwrap_or_default();
-        rating.legs = self.0;
+        LabelFigure::Legs.put(&mut rating, f64::from(self.0));
         Answer::new().says(part, field::part::RATING, &rating)
     }
 }

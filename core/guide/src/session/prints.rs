@@ -181,6 +181,14 @@ impl Prints {
         }
     }
 
+    /// As if nobody had stopped reading this one: it is read once somebody looks at it.
+    pub(crate) fn take_back_stop(&self, wanted: &ToRead) {
+        let mut queue = locked(&self.queue);
+        if matches!(queue.all.get(wanted), Some(PrintRead::Failed(PrintError::Stopped))) {
+            queue.all.remove(wanted);
+        }
+    }
+
     /// Stops reading all that is not read: it is read once somebody wants it again.
     pub(crate) fn stop_all(&self) {
         let queue = locked(&self.queue);
@@ -286,7 +294,13 @@ mod tests {
         assert_eq!(then, ["looked at", "second"].map(PathBuf::from));
         wait(&prints, "second");
         assert!(matches!(prints.of(&whole("second")), Some(PrintRead::Lost)));
+        let third = || photos(&["third"]);
+        prints.read_by(|_: &Path, _: Option<Piece>, _: &LongWork| PrintRead::Lost, third(), true);
         assert!(matches!(prints.of(&whole("third")), Some(PrintRead::Failed(PrintError::Stopped))));
+        prints.take_back_stop(&whole("third"));
+        prints.read_by(|_: &Path, _: Option<Piece>, _: &LongWork| PrintRead::Lost, third(), true);
+        wait(&prints, "third");
+        assert!(matches!(prints.of(&whole("third")), Some(PrintRead::Lost)));
     }
 
     #[test]

@@ -10,13 +10,13 @@ use houses::House;
 
 use crate::result_house::{Walk, sound, text};
 
-fn house() -> Walk {
+pub fn house() -> Walk {
     let house = House::new().entry("E1", EntryKind::Cable).splitter("S1", 0).from("E1", 1);
     Walk::of(&house.at("S1").with(|part| part.rating = house::rating::PartRating::default()).survey())
 }
 
 /// The row of a screen whose head has this word.
-fn row(screen: &Screen, word: &str) -> String {
+pub fn row(screen: &Screen, word: &str) -> String {
     let rows = screen.blocks.iter().filter_map(|block| match block {
         Block::Rows(rows) => Some(&rows.rows),
         _ => None,
@@ -26,13 +26,13 @@ fn row(screen: &Screen, word: &str) -> String {
 }
 
 /// The screen that asks what is printed on the splitter.
-fn to_label(walk: &mut Walk) -> Screen {
+pub fn to_label(walk: &mut Walk) -> Screen {
     let parts = walk.go("free-parts");
     let part = walk.press(&row(&parts, "S1"));
     walk.press(&row(&part, "its label"))
 }
 
-fn label(screen: &Screen) -> Option<&LabelBlock> {
+pub fn label(screen: &Screen) -> Option<&LabelBlock> {
     screen.blocks.iter().find_map(|block| match block {
         Block::Label(label) => Some(label),
         _ => None,
@@ -46,7 +46,7 @@ fn blank(folder: &Path) -> PathBuf {
     file
 }
 
-fn photograph(walk: &mut Walk, file: &Path) -> Screen {
+pub fn photograph(walk: &mut Walk, file: &Path) -> Screen {
     let file = file.to_str().expect("a path").to_owned();
     walk.guide.act(&Deed::Photo { key: "label-photo".into(), file }).expect("taken");
     walk.screen()
@@ -115,7 +115,7 @@ fn of_several_photos_of_a_label_the_last_one_counts() {
 }
 
 /// What the device itself recognised, as a shell hands it over.
-fn recognise(walk: &mut Walk, words: &str) -> Screen {
+pub fn recognise(walk: &mut Walk, words: &str) -> Screen {
     walk.guide.act(&Deed::Print { key: "recognised".into(), words: words.into() }).expect("offered");
     walk.screen()
 }
@@ -135,7 +135,7 @@ fn what_the_device_recognised_stands_in_where_the_model_is_missing() {
 }
 
 /// Photos that `tests/photos/make.py` made, with what stands on them.
-fn photos(kind: &str) -> Vec<(PathBuf, serde_json::Value)> {
+pub fn photos(kind: &str) -> Vec<(PathBuf, serde_json::Value)> {
     let folder =
         PathBuf::from(std::env::var_os("LEGWORK_PHOTOS").expect("LEGWORK_PHOTOS names a folder of photos"));
     let truth = std::fs::read(folder.join("truth.json")).expect("what stands on them");
@@ -144,7 +144,7 @@ fn photos(kind: &str) -> Vec<(PathBuf, serde_json::Value)> {
     of_kind.map(|photo| (folder.join(photo["file"].as_str().expect("a file")), photo)).collect()
 }
 
-fn with_model() -> Walk {
+pub fn with_model() -> Walk {
     let mut walk = house();
     let model =
         std::env::var_os("LEGWORK_PRINT_MODEL").expect("LEGWORK_PRINT_MODEL names the model's folder");
@@ -459,7 +459,10 @@ fn a_typed_word_wins_over_the_photo() {
             to_label(&mut walk);
         }
         photograph(&mut walk, &readable);
-        walk.press("take-sure");
+        // What is read and is not as it was typed goes with no other.
+        if walk.screen().keys().contains(&"take-sure") {
+            walk.press("take-sure");
+        }
         if !before {
             walk.guide.act(&typed).expect("typed");
         }
@@ -472,6 +475,13 @@ fn a_typed_word_wins_over_the_photo() {
     }
 }
 
+/// The rating of the splitter.
+pub fn rating(walk: &Walk) -> house::rating::PartRating {
+    let survey = walk.survey();
+    let part = survey.parts.values().find(|part| part.tag.as_deref() == Some("S1"));
+    part.expect("the splitter").rating.clone()
+}
+
 /// One end of a band says nothing of the other: nobody read a band that ends where it begins.
 #[test]
 fn one_end_of_a_band_alone_makes_no_band_and_what_was_taken_before_stays() {
@@ -482,16 +492,6 @@ fn one_end_of_a_band_alone_makes_no_band_and_what_was_taken_before_stays() {
         _ => None,
     });
     let key = key.expect("a key for print");
-    let rating = |walk: &Walk| {
-        let survey = walk.survey();
-        survey
-            .parts
-            .values()
-            .find(|part| part.tag.as_deref() == Some("S1"))
-            .expect("the splitter")
-            .rating
-            .clone()
-    };
     for (take, legs, band) in [
         (vec!["take:legs"], 4, None),
         (vec!["take:low"], 4, None),

@@ -37,6 +37,7 @@ mod field_parts;
 mod jacket_photo;
 mod journeys;
 mod label_photo;
+mod label_standing;
 mod lacking;
 mod laws;
 mod long_work;

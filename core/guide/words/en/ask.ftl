@@ -174,7 +174,10 @@ photo-piece = in the photo { $down ->
     }
 label-take-sure = Take all that was read clearly
 label-being-read = Reading what is printed in the photo
-label-reading-stopped = Reading the photo was stopped. Type in what is printed, or leave it to the photo.
+label-stands-otherwise = In the survey stands { $value }: choose this only if you know better now.
+label-typed-otherwise = What was typed says { $value }, and what is typed counts.
+label-reading-stopped = Reading the photo was stopped. Type in what is printed, have it read again, or leave it to the photo.
+label-read-again = Read the photo again
 label-photo-no-figures = Nothing of what is asked stands in what was read from the photo: “{ $text }”.
 label-as-read = What the label says
 write-tag = Write { $tag } on a piece of tape and stick it on, so that everyone finds it again.

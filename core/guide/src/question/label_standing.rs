@@ -1,0 +1,58 @@
+//! What was said of a part before its photo was read: it stands, and what is read otherwise is asked.
+
+use facts::fact::SubjectId;
+use house::rating::PartRating;
+use house::record::field;
+use phrase::Phrase;
+
+use crate::place::TakenFigure;
+use crate::session::SurveySnapshot;
+
+/// A figure that is so near another is the same: it was written in another way.
+const SAME: f64 = 1e-6;
+
+/// What stands of a part's rating.
+pub(super) struct Standing {
+    /// By the text of the label that somebody typed.
+    pub(super) typed: PartRating,
+    /// By what somebody said of the rating itself, beside its label.
+    pub(super) said: PartRating,
+    /// Outputs of the part as the survey has it, 0 while not known.
+    outputs: u8,
+}
+
+impl Standing {
+    /// What stands of a part, with the text of its label.
+    pub(super) fn of(snapshot: &SurveySnapshot<'_>, part: SubjectId, text: &str) -> Self {
+        let said = snapshot.ledger.shown(part, field::RATING).map(|fact| fact.value().clone());
+        Self {
+            typed: PartRating::of_label(text),
+            said: said.and_then(|said| serde_json::from_value(said).ok()).unwrap_or_default(),
+            outputs: snapshot.survey.parts.get(&part).map_or(0, |part| part.rating.legs),
+        }
+    }
+
+    /// How many outputs a rating has that is said now, or else the text, or else the survey; 0 while not known.
+    pub(super) fn outputs(&self, rating: &PartRating) -> u8 {
+        [rating.legs, self.typed.legs, self.outputs].into_iter().find(|legs| *legs > 0).unwrap_or(0)
+    }
+
+    /// What was said of the rating, where it has one loss for fewer outputs than are counted by now; nothing where it has none.
+    pub(super) fn with_loss_spread(&self) -> Option<PartRating> {
+        let mut rating = self.said.clone();
+        rating.spread_loss(self.outputs(&rating));
+        (rating != self.said).then_some(rating)
+    }
+
+    /// That something else stands of a figure; nothing where just that stands, or nothing. What stands in a text that was typed is not
+    /// changed by a photo.
+    pub(super) fn otherwise(&self, read: TakenFigure) -> Option<Phrase> {
+        let figure = read.figure;
+        let (name, stands) = match figure.of(&self.typed) {
+            Some(typed) => ("label-typed-otherwise", typed),
+            None => ("label-stands-otherwise", figure.of(&self.said)?),
+        };
+        let is_same = (stands - read.value).abs() <= SAME;
+        (!is_same).then(|| Phrase::new(name).with("value", figure.value_said(stands)))
+    }
+}
