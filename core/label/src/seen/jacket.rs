@@ -108,7 +108,13 @@ fn surest<'a>(mut marks: impl Iterator<Item = &'a SeenNumber> + Clone) -> Option
 fn pairs([near, far]: [&Suggestion; 2]) -> Vec<[&SeenNumber; 2]> {
     let of_unit = |unit| Some([near.mark_in(unit)?, far.mark_in(unit)?]);
     let mut pairs: Vec<_> = UNITS.into_iter().filter_map(of_unit).collect();
-    pairs.sort_by_key(|pair| !pair.iter().all(|mark| mark.is_sure()));
+    let is_asked = |pair: &[&SeenNumber; 2]| pair.iter().any(|mark| !mark.is_sure());
+    if let [first, second] = &pairs[..]
+        && is_asked(first)
+        && !is_asked(second)
+    {
+        pairs.reverse();
+    }
     pairs
 }
 
