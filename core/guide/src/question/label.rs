@@ -70,7 +70,7 @@ impl LabelReadAnswer {
         let in_photo = Offered::of(snapshot, part, &LabelGiven::default());
         let piece = |figure: LabelFigure| in_photo.as_ref()?.piece(builder, figure, figure.of(&found.rating));
         let figures = figures(builder, LabelFigure::of_part(found.kind, &found.rating), |figure| State {
-            key: Key::Fix(figure),
+            key: Some(Key::Fix(figure)),
             taken: true,
             picked: fixing.contains(&figure),
             doubt: String::new(),

@@ -127,7 +127,8 @@ impl LabelFigure {
 
 /// What a touch on a figure does, and what it has done.
 pub(super) struct State {
-    pub(super) key: Key,
+    /// None where a touch would change nothing.
+    pub(super) key: Option<Key>,
     pub(super) taken: bool,
     pub(super) picked: bool,
     /// Why it is asked.
@@ -154,7 +155,7 @@ pub(super) fn figures(
                 id: figure.name(),
                 aloud: Aloud::default(),
                 picked,
-                key: Some(key.to_string()),
+                key: key.map(|key| key.to_string()),
                 name: builder.say(&figure.phrase()),
                 says: builder.say(&says),
                 taken: taken && value.is_some(),

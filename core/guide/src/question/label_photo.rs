@@ -13,7 +13,7 @@ use print::PrintError;
 
 use super::answer::Answer;
 use super::label_figures::{State, figures, kind_from};
-use super::label_standing::Standing;
+use super::label_standing::{Otherwise, Standing};
 use crate::photo_read::PhotoRead;
 use crate::place::{Key, LabelFigure, Question, TakenFigure};
 use crate::screen::{Aloud, LabelBlock, PhotoPiece, PressWeight, WordsRole};
@@ -332,14 +332,16 @@ fn read(
     let of = all.iter().map(|stated| stated.figure).collect();
     let figures = figures(builder, of, |figure| {
         let value = all.iter().find(|stated| stated.figure == figure).map(|stated| stated.value);
-        let taken = given.taken(figure).is_some();
         // What is read now says nothing of what was taken before and is otherwise.
         let is_read = value.is_some() && value == figure.of(&rating);
         let unsure = if is_read { offered.unsure(figure) } else { Vec::new() };
         let otherwise = value.and_then(|value| standing.otherwise(TakenFigure { figure, value }));
-        let doubt = say(unsure.into_iter().chain(otherwise).collect()).join(" ");
+        let doubt = say(unsure.into_iter().chain(otherwise.map(|stands| stands.phrase(figure))).collect());
+        let counts = !matches!(otherwise, Some(Otherwise::Typed(_)));
+        let taken = counts && given.taken(figure).is_some();
         let piece = offered.piece(builder, figure, value);
-        State { key: Key::Take(figure), taken, picked: taken, doubt, piece, value }
+        let key = counts.then_some(Key::Take(figure));
+        State { key, taken, picked: taken, doubt: doubt.join(" "), piece, value }
     });
     builder.label(&Phrase::new("label-recognised"), LabelBlock { figures, ..block });
     let sure = offered.sure(known, &standing);

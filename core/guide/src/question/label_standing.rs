@@ -5,7 +5,7 @@ use house::rating::PartRating;
 use house::record::field;
 use phrase::Phrase;
 
-use crate::place::TakenFigure;
+use crate::place::{LabelFigure, TakenFigure};
 use crate::session::SurveySnapshot;
 
 /// A figure that is so near another is the same: it was written in another way.
@@ -44,15 +44,31 @@ impl Standing {
         (rating != self.said).then_some(rating)
     }
 
-    /// That something else stands of a figure; nothing where just that stands, or nothing. What stands in a text that was typed is not
-    /// changed by a photo.
-    pub(super) fn otherwise(&self, read: TakenFigure) -> Option<Phrase> {
-        let figure = read.figure;
-        let (name, stands) = match figure.of(&self.typed) {
-            Some(typed) => ("label-typed-otherwise", typed),
-            None => ("label-stands-otherwise", figure.of(&self.said)?),
+    /// What else stands of a figure; nothing where just that stands, or nothing.
+    pub(super) fn otherwise(&self, read: TakenFigure) -> Option<Otherwise> {
+        let of = |rating: &PartRating| read.figure.of(rating);
+        let stands = of(&self.typed).map(Otherwise::Typed).or_else(|| of(&self.said).map(Otherwise::Said))?;
+        let (Otherwise::Typed(value) | Otherwise::Said(value)) = stands;
+        ((value - read.value).abs() > SAME).then_some(stands)
+    }
+}
+
+/// A figure that stands, and is not what was read.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Otherwise {
+    /// In the text of the label: no photo changes that.
+    Typed(f64),
+    /// Beside the label: who knows better now may change it.
+    Said(f64),
+}
+
+impl Otherwise {
+    /// Says so.
+    pub(super) fn phrase(self, figure: LabelFigure) -> Phrase {
+        let (name, value) = match self {
+            Self::Typed(value) => ("label-typed-otherwise", value),
+            Self::Said(value) => ("label-stands-otherwise", value),
         };
-        let is_same = (stands - read.value).abs() <= SAME;
-        (!is_same).then(|| Phrase::new(name).with("value", figure.value_said(stands)))
+        Phrase::new(name).with("value", figure.value_said(value))
     }
 }

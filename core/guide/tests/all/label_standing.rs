@@ -71,6 +71,8 @@ fn what_was_said_before_stands_beside_what_is_read_otherwise() {
     walk.guide.act(&Deed::Write { key: "text".into(), words: "SPLITTER 8-WAY".into() }).expect("typed");
     let screen = walk.screen();
     assert_eq!(doubts(&screen), ["What was typed says 8, and what is typed counts."]);
+    assert!(!screen.keys().contains(&"take:legs"), "a touch would change nothing");
+    assert!(screen.keys().contains(&"take:high"));
 }
 
 /// A loss to each output is that of each, whoever counts them and when.
