@@ -143,6 +143,7 @@ fn pressed(session: &mut Session, question: &Question, key: &Key) -> Result<Move
             for photo in open.photos_asked_about(question) {
                 open.prints.take_back_stop(&to_read(photo, &open.memory));
             }
+            session.read_prints_if_wanted();
             Ok(Move::Stay)
         }
         Key::TakeSure => {

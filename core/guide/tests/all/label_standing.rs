@@ -44,6 +44,22 @@ fn what_is_read_otherwise_than_was_said_takes_a_touch_of_its_own() {
     assert_eq!(u64::from(rating(&walk).legs), printed);
 }
 
+#[test]
+#[ignore = "needs the model and photos"]
+fn a_photo_whose_reading_was_stopped_is_read_by_a_touch() {
+    let (file, _) = photos("splitter").swap_remove(0);
+    let mut walk = with_model();
+    to_label(&mut walk);
+    let file = file.to_str().expect("a path").to_owned();
+    walk.guide.act(&Deed::Photo { key: "label-photo".into(), file }).expect("taken");
+    walk.guide.act(&Deed::Press { key: "stop".into() }).expect("stopped");
+    let stopped = walk.screen();
+    assert!(label(&stopped).is_none(), "{}", text(&stopped));
+    let read = walk.press("read-again");
+    assert!(!read.keys().contains(&"read-again"));
+    assert!(text(&walk.screen()).contains("Read from the photo"), "{}", text(&walk.screen()));
+}
+
 /// Says how many outputs the splitter has, by setting right what was read off its label.
 fn say_outputs(walk: &mut Walk, outputs: u8) {
     to_label(walk);
