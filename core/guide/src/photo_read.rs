@@ -1,6 +1,7 @@
 //! What a photo of a label suggests: its print, read by the model beside the program, and what `label` makes of that.
 
 use facts::photo::{Area, Picture, Piece};
+use house::rating::PartRating;
 use label::seen::{Member, SeenLine, SeenNumber, SeenPlace, SeenRow, Suggestion, suggest};
 use print::{Line, Model, Point, Print, PrintError, Quad, Row, Turn};
 
@@ -63,12 +64,16 @@ impl PhotoRead {
         Piece::around(around.around(self.size)?, self.size)
     }
 
-    /// The piece in which a member stands with this value, if it stands there as a number. Of outputs there is one count, and of a
-    /// tap's the way through is one more than is printed.
+    /// The piece in which a member stands with this value, if it stands there as a number. Outputs are those of the rating: of a tap's the
+    /// way through is one more than is printed.
     pub fn piece_of(&self, member: Member, value: f64) -> Option<Piece> {
         let seen = self.suggestion.members.iter().find(|seen| seen.member == member)?;
-        let is_value = |number: &SeenNumber| member == Member::Legs || (number.value - value).abs() < 1e-9;
-        let is_it = |number: &&SeenNumber| is_value(number) && seen.places.contains(&number.place);
+        let outputs = || f64::from(PartRating::of_reading(&self.suggestion.reading).legs);
+        let is_near = |one: f64| (one - value).abs() < 1e-9;
+        let is_value = |number: &SeenNumber| {
+            if member == Member::Legs { is_near(outputs()) } else { is_near(number.value) }
+        };
+        let is_it = |number: &&SeenNumber| seen.places.contains(&number.place) && is_value(number);
         self.piece_shown(&self.suggestion.numbers.iter().find(is_it)?.place)
     }
 

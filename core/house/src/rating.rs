@@ -121,11 +121,13 @@ impl PartRating {
         }
     }
 
-    /// One loss that was said of a part is that of each of its outputs: of so many, once they are counted. Losses that differ stay.
+    /// One loss that was said of a part is that of each of its outputs: of so many, once they are counted. Losses that differ stay, and so
+    /// does one by which more would come out of so many outputs than goes in; of a tap it is that of the way through alone.
     pub fn spread_loss(&mut self, outputs: u8) {
         let Some(&loss) = self.leg_losses_db.first() else { return };
         let are_alike = self.leg_losses_db.windows(2).all(|pair| pair.first() == pair.last());
-        if outputs > 0 && are_alike {
+        let comes_out = f64::from(outputs) * 10_f64.powf(-loss / 10.0);
+        if outputs > 0 && are_alike && comes_out <= 1.0 && self.tap_db.is_none() {
             self.leg_losses_db = vec![loss; usize::from(outputs)];
         }
     }

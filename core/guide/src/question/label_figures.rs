@@ -127,7 +127,7 @@ impl LabelFigure {
 
 /// What a touch on a figure does, and what it has done.
 pub(super) struct State {
-    /// None where a touch would change nothing.
+    /// None where a touch cannot change what counts.
     pub(super) key: Option<Key>,
     pub(super) taken: bool,
     pub(super) picked: bool,

@@ -165,8 +165,8 @@ impl Offered {
         (part, kind): (SubjectId, PartKind),
         (text, given): (&str, &LabelGiven),
     ) -> Answer {
-        let Standing { typed, said: before, .. } = standing;
-        let taken = |figure: LabelFigure| given.taken(figure).filter(|_| figure.of(typed).is_none());
+        let before = &standing.said;
+        let taken = |figure: LabelFigure| given.taken(figure).filter(|_| standing.typed(figure).is_none());
         let figures: Vec<LabelFigure> = self.all(kind, given).iter().map(|stated| stated.figure).collect();
         let mut losses = figures.iter().filter(|figure| matches!(figure, LabelFigure::LegLossOf(_)));
         let all_losses = losses.all(|figure| given.taken(*figure).is_some()) && given.are_losses_whole();
@@ -181,15 +181,14 @@ impl Offered {
                 figure.put(&mut rating, value);
             }
         }
-        if taken(LabelFigure::LegLoss).is_some() {
-            rating.spread_loss(standing.outputs(&rating));
-        }
+        rating.spread_loss(standing.outputs(&rating));
         let ends = [(LabelFigure::Low, LabelFigure::High), (LabelFigure::StopLow, LabelFigure::StopHigh)];
         for (low, high) in ends {
             if taken(low).is_none() && taken(high).is_none() {
                 continue;
             }
-            let known = |end: LabelFigure| taken(end).or_else(|| end.of(typed)).or_else(|| end.of(before));
+            let known =
+                |end: LabelFigure| taken(end).or_else(|| standing.typed(end)).or_else(|| end.of(before));
             if let (Some(low_mhz), Some(high_mhz)) = (known(low), known(high)) {
                 low.put(&mut rating, low_mhz);
                 high.put(&mut rating, high_mhz);

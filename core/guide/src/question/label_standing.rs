@@ -14,7 +14,9 @@ const SAME: f64 = 1e-6;
 /// What stands of a part's rating.
 pub(super) struct Standing {
     /// By the text of the label that somebody typed.
-    pub(super) typed: PartRating,
+    typed: PartRating,
+    /// Whether that text states where the band begins; where it does not, a band that is typed begins where labels do.
+    is_low_typed: bool,
     /// By what somebody said of the rating itself, beside its label.
     pub(super) said: PartRating,
     /// Outputs of the part as the survey has it, 0 while not known.
@@ -27,9 +29,15 @@ impl Standing {
         let said = snapshot.ledger.shown(part, field::RATING).map(|fact| fact.value().clone());
         Self {
             typed: PartRating::of_label(text),
+            is_low_typed: label::read(text).low.is_some(),
             said: said.and_then(|said| serde_json::from_value(said).ok()).unwrap_or_default(),
             outputs: snapshot.survey.parts.get(&part).map_or(0, |part| part.rating.legs),
         }
+    }
+
+    /// What the text that was typed says of a figure.
+    pub(super) fn typed(&self, figure: LabelFigure) -> Option<f64> {
+        figure.of(&self.typed).filter(|_| figure != LabelFigure::Low || self.is_low_typed)
     }
 
     /// How many outputs a rating has that is said now, or else the text, or else the survey; 0 while not known.
@@ -37,7 +45,7 @@ impl Standing {
         [rating.legs, self.typed.legs, self.outputs].into_iter().find(|legs| *legs > 0).unwrap_or(0)
     }
 
-    /// What was said of the rating, where it has one loss for fewer outputs than are counted by now; nothing where it has none.
+    /// What was said of the rating, its one loss for as many outputs as are counted by now; nothing where that is as it was.
     pub(super) fn with_loss_spread(&self) -> Option<PartRating> {
         let mut rating = self.said.clone();
         rating.spread_loss(self.outputs(&rating));
@@ -46,8 +54,9 @@ impl Standing {
 
     /// What else stands of a figure; nothing where just that stands, or nothing.
     pub(super) fn otherwise(&self, read: TakenFigure) -> Option<Otherwise> {
-        let of = |rating: &PartRating| read.figure.of(rating);
-        let stands = of(&self.typed).map(Otherwise::Typed).or_else(|| of(&self.said).map(Otherwise::Said))?;
+        let figure = read.figure;
+        let said = || figure.of(&self.said).map(Otherwise::Said);
+        let stands = self.typed(figure).map(Otherwise::Typed).or_else(said)?;
         let (Otherwise::Typed(value) | Otherwise::Said(value)) = stands;
         ((value - read.value).abs() > SAME).then_some(stands)
     }

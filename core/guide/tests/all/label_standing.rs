@@ -81,12 +81,12 @@ fn what_was_said_before_stands_beside_what_is_read_otherwise() {
         label.figures.iter().map(|figure| figure.doubt.clone()).filter(|doubt| !doubt.is_empty()).collect()
     };
     let screen = recognise(&mut walk, "4-WAY 5-1002 MHz");
-    assert_eq!(doubts(&screen), ["In the survey stands 9: choose this only if you know better now."]);
+    assert_eq!(doubts(&screen), ["The survey says 9. Choose this number only if you know better now."]);
     let screen = recognise(&mut walk, "9-WAY 5-1002 MHz");
     assert!(doubts(&screen).is_empty());
     walk.guide.act(&Deed::Write { key: "text".into(), words: "SPLITTER 8-WAY".into() }).expect("typed");
     let screen = walk.screen();
-    assert_eq!(doubts(&screen), ["What was typed says 8, and what is typed counts."]);
+    assert_eq!(doubts(&screen), ["The text that was typed says 8, and typed text counts."]);
     assert!(!screen.keys().contains(&"take:legs"), "a touch would change nothing");
     assert!(screen.keys().contains(&"take:high"));
 }
@@ -106,7 +106,7 @@ fn a_loss_to_each_output_is_of_each_that_is_counted() {
         if typed_first {
             typed(&mut walk);
         }
-        recognise(&mut walk, "OUT -7.2 dB");
+        recognise(&mut walk, "5-1002 MHz OUT -7.2 dB");
         walk.press("take:leg-loss");
         walk.press("next");
         if !typed_first {
@@ -117,4 +117,41 @@ fn a_loss_to_each_output_is_of_each_that_is_counted() {
         let found = rating(&walk);
         assert_eq!((found.legs, found.leg_losses_db), (4, vec![7.2; 4]), "{typed_first}");
     }
+}
+
+/// The count comes with a figure of another photo; and three outputs at 3.5 dB each would give out more than they get.
+#[test]
+fn a_loss_is_spread_with_any_other_figure_and_never_beyond_what_goes_in() {
+    for (words, losses) in [("4-WAY SPLITTER", vec![7.2; 4]), ("6-WAY SPLITTER", vec![7.2])] {
+        let mut walk = house();
+        to_label(&mut walk);
+        recognise(&mut walk, "OUT -7.2 dB");
+        walk.press("take:leg-loss");
+        walk.press("next");
+        to_label(&mut walk);
+        walk.guide.act(&Deed::Write { key: "text".into(), words: words.into() }).expect("typed");
+        recognise(&mut walk, "5-1002 MHz");
+        walk.press("take:low");
+        walk.press("take:high");
+        walk.press("next");
+        let found = rating(&walk);
+        assert_eq!(found.leg_losses_db, losses, "{words}");
+        assert_eq!(found.band.map(|band| band.high_mhz), Some(1002.0));
+    }
+}
+
+/// A text that says only where a band ends says nothing of where it begins.
+#[test]
+fn where_a_band_begins_is_taken_from_a_photo_if_nobody_typed_it() {
+    let mut walk = house();
+    to_label(&mut walk);
+    walk.guide
+        .act(&Deed::Write { key: "text".into(), words: "2-WAY SPLITTER 1000 MHz".into() })
+        .expect("typed");
+    let screen = recognise(&mut walk, "2-WAY SPLITTER 54-1000 MHz");
+    let found = label(&screen).expect("figures");
+    assert!(found.figures.iter().all(|figure| figure.doubt.is_empty()), "{}", text(&screen));
+    walk.press("take:low");
+    walk.press("next");
+    assert_eq!(rating(&walk).band.map(|band| (band.low_mhz, band.high_mhz)), Some((54.0, 1000.0)));
 }

@@ -174,8 +174,8 @@ photo-piece = in the photo { $down ->
     }
 label-take-sure = Take all that was read clearly
 label-being-read = Reading what is printed in the photo
-label-stands-otherwise = In the survey stands { $value }: choose this only if you know better now.
-label-typed-otherwise = What was typed says { $value }, and what is typed counts.
+label-stands-otherwise = The survey says { $value }. Choose this number only if you know better now.
+label-typed-otherwise = The text that was typed says { $value }, and typed text counts.
 label-reading-stopped = Reading the photo was stopped. Type in what is printed, have it read again, or leave it to the photo.
 label-read-again = Read the photo again
 label-photo-no-figures = Nothing of what is asked stands in what was read from the photo: “{ $text }”.

@@ -8,8 +8,11 @@ use super::{SeenLine, SeenPlace, SeenRow};
 /// `docs/method.md`.
 const CERTAIN: f32 = 0.9;
 
-/// The same of a word's letters: it must be one of those that labels are known to carry, so that one letter alone makes no other.
+/// The same of the letters of a long word: it must be one of those that labels carry, and one letter hardly makes another of it.
 const CERTAIN_OF_WORDS: f32 = 0.5;
+
+/// Words of fewer letters may become others by one: HPF and LPF, NO and TO.
+const LONG_WORD: usize = 5;
 
 /// A row, its numbers, and the look whose text is taken.
 pub(super) struct AgreedRow {
@@ -29,26 +32,33 @@ impl AgreedRow {
     }
 }
 
-/// How far the letters of a row can be believed.
+/// How far a row can be believed.
 pub(super) struct Believed {
     /// Whether two looks saw it, each letter of it for certain.
     pub by_both: bool,
-    /// Whether its words are: each look that saw it was certain enough of each letter, and nothing may stand beside it. A row without
-    /// a digit is looked at once.
+    /// Whether each look that saw it is certain of its words. A row without a digit is looked at once.
     pub as_words: bool,
+    /// Whether nothing may stand beside it.
+    pub is_whole: bool,
 }
 
 impl Believed {
     pub(super) fn of(row: &SeenRow) -> Self {
-        let is_certain = |line: &SeenLine, least: f32| {
-            line.letters.iter().all(|(sign, certainty)| *sign == ' ' || *certainty >= least)
+        let is_certain = |line: &SeenLine| {
+            line.letters.iter().all(|(sign, certainty)| *sign == ' ' || *certainty >= CERTAIN)
         };
-        let mut seen = row.looks.iter().flatten();
+        let seen = || row.looks.iter().flatten();
         Self {
-            by_both: row.looks.iter().all(|look| look.as_ref().is_some_and(|line| is_certain(line, CERTAIN))),
-            as_words: seen.all(|line| is_certain(line, CERTAIN_OF_WORDS) && line.is_cut == (false, false)),
+            by_both: row.looks.iter().all(|look| look.as_ref().is_some_and(is_certain)),
+            as_words: seen().all(|line| line.letters.split(|(sign, _)| *sign == ' ').all(is_certain_word)),
+            is_whole: seen().all(|line| line.is_cut == (false, false)),
         }
     }
+}
+
+fn is_certain_word(word: &[(char, f32)]) -> bool {
+    let least = if word.len() < LONG_WORD { CERTAIN } else { CERTAIN_OF_WORDS };
+    word.iter().all(|(_, certainty)| *certainty >= least)
 }
 
 /// Holds the two looks at a row against each other.

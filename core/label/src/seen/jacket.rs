@@ -139,7 +139,9 @@ impl JacketLength {
         let [near, far] = ends;
         let apart = [mark(0, near)?, mark(1, far)?];
         let pairs = pairs(ends);
-        let marks = pairs.first().map_or(apart, |pair| pair.map(SeenNumber::clone));
+        let gives_one = |pair: &&[&SeenNumber; 2]| metres_between(values(**pair)).is_ok();
+        let pair = pairs.iter().find(gives_one).or_else(|| pairs.first());
+        let marks = pair.map_or(apart, |pair| pair.map(SeenNumber::clone));
         let metres = metres_between(values(marks.each_ref()))?;
         let is_otherwise = |pair: &[&SeenNumber; 2]| match metres_between(values(*pair)) {
             Ok(other) => (other - metres).abs() > ONE_END_METRES,
@@ -150,7 +152,7 @@ impl JacketLength {
             (marks.iter().any(|mark| !mark.is_sure()), LengthUnsure::MarkAsked),
             (series.is_some_and(|(near, far)| near != far), LengthUnsure::TwoSeries),
             (metres <= ONE_END_METRES, LengthUnsure::OneEnd),
-            (pairs.iter().skip(1).any(is_otherwise), LengthUnsure::UnitsDisagree),
+            (pairs.iter().any(is_otherwise), LengthUnsure::UnitsDisagree),
         ];
         let unsure = doubts.into_iter().filter_map(|(applies, why)| applies.then_some(why)).collect();
         Ok(Self { marks, metres, unsure })
@@ -185,12 +187,14 @@ impl JacketLength {
         };
         // Feet are held against feet, and metres against metres.
         let is_at_an_end = |(place, _): &(usize, &SeenNumber)| {
-            UNITS.into_iter().any(|unit| {
+            let in_unit = |unit| {
                 let mark = |place: usize| photos.get(place)?.mark_in(unit);
-                let is_it =
-                    |end: usize| mark(end).zip(mark(*place)).is_some_and(|(end, mark)| is_at(end, mark));
-                is_it(*near) || is_it(*far)
-            })
+                let ends = [mark(*near), mark(*far)];
+                let of_photo = mark(*place).filter(|_| ends.iter().any(Option::is_some))?;
+                Some(ends.into_iter().flatten().any(|end| is_at(end, of_photo)))
+            };
+            let held: Vec<bool> = UNITS.into_iter().filter_map(in_unit).collect();
+            !held.is_empty() && held.into_iter().all(|is_it| is_it)
         };
         if !marked.iter().all(is_at_an_end) {
             length.unsure.push(LengthUnsure::OtherMark);

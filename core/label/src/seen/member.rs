@@ -116,12 +116,14 @@ impl SeenMember {
     }
 }
 
-/// What the rows state of which every letter was certain.
+/// What the rows state that can be believed.
 pub(super) struct Certain {
-    /// Each row that both looks saw so, by itself.
+    /// Each row of which both looks saw every letter for certain, by itself.
     pub rows: Vec<LabelReading>,
-    /// All that are whole, together: words may be in one look only.
+    /// All whose words are certain, together.
     pub words: LabelReading,
+    /// Those of them that were seen whole, together.
+    pub whole_words: LabelReading,
 }
 
 /// What a text states, by what the looks read by themselves and by what is said of its numbers.
@@ -165,15 +167,15 @@ pub(super) fn members(
                 places.extend(found.iter().map(|number| number.place.clone()));
                 unsure.extend(found.iter().flat_map(|number| number.unsure.iter().cloned()));
             }
-            let is_certain = match member {
-                // The number of a cable's series stands in its name, and counts nothing by itself.
-                Member::Cable => certain.rows.iter().any(|row| only(row) == own),
-                // Told by words: with a row that was not seen whole “NO POWER PASS” may be “POWER PASS”.
-                _ if member.figures(reading).is_none() => only(&certain.words) == own,
-                _ => true,
-            };
-            if !is_certain {
+            let states = |reading: &LabelReading| only(reading) == own;
+            // The number of a cable's series stands in its name, and counts nothing by itself.
+            let is_faint = member == Member::Cable && !certain.rows.iter().any(states);
+            // Where a row was not seen whole, “POWER PASS” may be the end of “NO POWER PASS”.
+            let is_told = member != Member::Cable && member.figures(reading).is_none();
+            if is_faint || is_told && !states(&certain.words) {
                 unsure.push(Unsure::Faint);
+            } else if is_told && !states(&certain.whole_words) {
+                unsure.push(Unsure::Cut);
             }
             let mut once: Vec<Unsure> = Vec::new();
             for why in unsure {

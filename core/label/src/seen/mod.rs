@@ -112,9 +112,11 @@ pub fn suggest(rows: &[SeenRow]) -> Suggestion {
         let rows = rows.iter().zip(&seen).filter(move |(row, _)| is_it(&Believed::of(row)));
         rows.map(|(_, row)| row.text_of(row.chosen))
     };
+    let together = |is_it| crate::read(&believed(is_it).collect::<Vec<_>>().join("\n"));
     let certain = Certain {
         rows: believed(|row| row.by_both).map(|row| crate::read(&row)).collect(),
-        words: crate::read(&believed(|row| row.as_words).collect::<Vec<_>>().join("\n")),
+        words: together(|row| row.as_words),
+        whole_words: together(|row| row.as_words && row.is_whole),
     };
     let of_looks = [0, 1].map(|look| crate::read(&text(&|row| row.text_of(look))));
     let text = text(&|row| row.text_of(row.chosen));

@@ -24,7 +24,7 @@ impl Row<'_> {
 
     /// Whether the blank between it and a sign, or the sign itself, may be a digit that was not seen. A range has a blank on both
     /// sides of its sign or on none: “5 -1218 MHz” may be 54-1218. Decibels behind a sign and a blank may be the last digits of a
-    /// figure. No sign stands right before a mark of length.
+    /// figure. A sign close to a mark of length may be one, but for what parts feet from metres.
     pub(super) fn may_lack_a_digit_at_a_sign(&self, at: usize, unit: SeenUnit) -> bool {
         let is_spaced = |at: usize| self.tokens.get(at).is_some_and(|token| token.spaced);
         let before = at.checked_sub(1);
@@ -42,7 +42,15 @@ impl Row<'_> {
                 is_spaced(at) && before.is_some_and(is_of_a_figure)
             }
             SeenUnit::Feet | SeenUnit::Metres => {
-                before.is_some_and(|before| matches!(self.what(before), Some(What::Sign(_))))
+                let may_join = |sign: &usize| {
+                    let joins = [Sign::Dash, Sign::Range, Sign::Colon, Sign::Dot, Sign::Comma, Sign::Slash];
+                    matches!(self.what(*sign), Some(What::Sign(sign)) if joins.contains(sign))
+                        && !(is_spaced(*sign) && is_spaced(at))
+                };
+                let is_behind_a_unit = |sign: usize| {
+                    sign.checked_sub(1).is_some_and(|unit| matches!(self.what(unit), Some(What::Unit(_))))
+                };
+                before.filter(may_join).is_some_and(|sign| !is_behind_a_unit(sign))
             }
             SeenUnit::Outputs | SeenUnit::Volts => false,
         }
@@ -53,10 +61,8 @@ impl Row<'_> {
         let term = |back: usize| at.checked_sub(back).and_then(|at| self.tokens.get(at)?.term());
         let is_behind_a_dash =
             at.checked_sub(1).is_some_and(|at| self.what(at) == Some(&What::Sign(Sign::Dash)));
-        let names = match term(1) {
-            Some(Term::SeriesWord | Term::Jacket) => true,
-            _ => is_behind_a_dash && term(2) == Some(Term::Jacket),
-        };
+        let is_name = |term| matches!(term, Some(Term::SeriesWord | Term::Jacket));
+        let names = is_name(term(1)) || is_behind_a_dash && is_name(term(2));
         let written = self.tokens.get(at).and_then(|token| self.text.get(token.start..token.end));
         let is_a_series = |written: &str| {
             let series = written.parse().ok().and_then(CableSeries::numbered);

@@ -325,12 +325,20 @@ fn what_is_told_in_words_is_sure_only_where_its_row_was_seen_whole() {
         ("AMPLIFIER", Member::Kind),
         ("AMPLIFIER WITH MoCA BYPASS", Member::MocaBypass),
     ] {
-        assert!(is_sure(&in_one_look(row, CLEAR, whole), member), "{row}");
-        assert!(!is_sure(&in_one_look(row, 0.3, whole), member), "{row}, faint");
+        let unsure = |seen: &Suggestion| {
+            let found = seen.members.iter().find(|seen| seen.member == member).expect("it is stated");
+            found.unsure.clone()
+        };
+        assert_eq!(unsure(&in_one_look(row, CLEAR, whole)), [], "{row}");
+        assert_eq!(unsure(&in_one_look(row, 0.3, whole)), [Unsure::Faint], "{row}");
         for cut in [(true, false), (false, true)] {
-            assert!(!is_sure(&in_one_look(row, CLEAR, cut), member), "{row}, cut {cut:?}");
+            assert_eq!(unsure(&in_one_look(row, CLEAR, cut)), [Unsure::Cut], "{row}, cut {cut:?}");
         }
     }
+    // One letter makes another of a short word, and none of a long one.
+    assert!(is_sure(&in_one_look("AMPLIFIER", 0.6, whole), Member::Kind));
+    assert!(!is_sure(&in_one_look("HPF", 0.6, whole), Member::Kind));
+    assert!(is_sure(&in_one_look("HPF", CLEAR, whole), Member::Kind));
     // What another row says counts only if that one was seen, too.
     let rows = |faint: &str, clear: &str| {
         let row = |text: &str, certainty: f32| SeenRow {

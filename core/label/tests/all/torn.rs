@@ -70,7 +70,15 @@ fn a_mark_right_behind_a_number_is_asked() {
         let torn = label(&["RG-59/U 75 OHM SWEPT TO 3 GHz", row]);
         assert!(!number(&torn, 18.0).is_sure(), "{row}: {torn:?}");
     }
-    for row in ["CATV 0518 m", "RG-6 0518 m", "SERIES 6 0518 m"] {
+    let rows = [
+        "CATV 0518 m",
+        "RG-6 0518 m",
+        "SERIES 6 0518 m",
+        "SERIES-6 0518 m",
+        "RG-6 1699 FT / 518 m",
+        "RG-6 1699 FT (518 m)",
+    ];
+    for row in rows {
         assert!(number(&label(&[row]), 518.0).is_sure(), "{row}");
     }
 }
