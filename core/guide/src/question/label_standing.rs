@@ -27,9 +27,10 @@ impl Standing {
     /// What stands of a part, with the text of its label.
     pub(super) fn of(snapshot: &SurveySnapshot<'_>, part: SubjectId, text: &str) -> Self {
         let said = snapshot.ledger.shown(part, field::RATING).map(|fact| fact.value().clone());
+        let reading = label::read(text);
         Self {
-            typed: PartRating::of_label(text),
-            is_low_typed: label::read(text).low.is_some(),
+            typed: PartRating::of_reading(&reading),
+            is_low_typed: reading.low.is_some(),
             said: said.and_then(|said| serde_json::from_value(said).ok()).unwrap_or_default(),
             outputs: snapshot.survey.parts.get(&part).map_or(0, |part| part.rating.legs),
         }
